@@ -1,0 +1,23 @@
+# Height and clearance
+topic-height-clearance = Height and clearance
+why-height-clearance = Roofs get struck at fuel stations, drive-through lanes, branches and bridges. Often it is not insured.
+step-height-clearance = Height and clearance
+show-height-clearance-sticker = Read the height on the sticker in the cab aloud: { $size_height }. Let the renter say it back.
+show-height-clearance-lowest = Say the lowest sign to pass: { $clearance_min_sign }. It is your height plus { $size_margin }.
+show-height-clearance-roof = Say that nothing goes on the roof. What lies up there adds height.
+know-height-clearance-height = Your height is { $size_height }.
+know-height-clearance-sign = Pass only under signs of { $clearance_min_sign } or more.
+know-height-clearance-no-sign = If there is no sign, stop, get out and look.
+know-height-clearance-roof = Put nothing on the roof.
+
+caution-height-clearance-1 = The roof can hit a bridge or a canopy.
+    .title = Low bridge or roof
+    .harm = The crash can kill people.
+    .avoid = Never pass under a sign lower than { $clearance_min_sign }.
+caution-height-clearance-2 = On this lot, insurance does not cover roof damage.
+    .title = Roof not insured
+    .harm = You pay for it.
+    .avoid = When in doubt, stop and look.
+
+question-height-clearance-1 = Why the extra { $size_margin }?
+    .answer = New asphalt raises the road. Bumps lift the unit. Signs are rounded.

@@ -1,0 +1,34 @@
+# Seats, belts, child seats
+topic-seat-belts = Seats and belts
+why-seat-belts = Some parties bring more people than belts. Children ride in the bunk. Seats that face sideways are not for child seats.
+
+step-seat-belts-seats = Seats and belts
+show-seat-belts-seats-count = Count the belts with the party: { $berths_belts }. Let each person sit in theirs and buckle up.
+show-seat-belts-seats-child = Point out the seats that may take a child seat, with their tether and anchor points.
+show-seat-belts-seats-booster = Say that a booster needs a lap-and-shoulder belt.
+know-seat-belts-seats-everyone = Everyone wears a belt while the unit moves.
+know-seat-belts-seats-number = There are { $berths_belts } belts, for { $berths_belts } people.
+know-seat-belts-seats-moving = Stay in your seat on the road. No one uses the bed, bunk, toilet or galley.
+
+step-seat-belts-front = Front seats and airbags
+show-seat-belts-front-swivel = If a front seat turns, let the renter turn it forward and pull until it clicks.
+show-seat-belts-front-table = Put the table down for the drive.
+show-seat-belts-front-airbag = Point at the airbag signs. No child seat that faces the rear goes in front of an airbag.
+know-seat-belts-front-forward = Before each drive, lock every seat that turns so that it faces forward.
+know-seat-belts-front-child-rear = Child seats go only on the seats marked for them.
+
+caution-seat-belts-1 = A person without a belt is thrown about in a crash.
+    .title = No belt
+    .harm = It can kill them and the people they hit.
+    .avoid = Give each person a seat with a belt. Drive only when all are buckled.
+caution-seat-belts-2 = An airbag hits a child seat that faces the rear in front of it.
+    .title = Airbag and child seat
+    .harm = It can kill the child.
+    .avoid = Use only the seats marked for child seats.
+caution-seat-belts-3 = A seat left loose can turn in a crash.
+    .title = Loose swivel seat
+    .harm = It can hurt you badly.
+    .avoid = Turn it forward and pull until it clicks.
+
+question-seat-belts-1 = May she nap in the bed?
+    .answer = Not while the unit moves.

@@ -1,0 +1,35 @@
+# Shore cord and adapters
+topic-shore-cord-adapters = Shore cord and adapters
+why-shore-cord-adapters = A wrong plug, the wrong order or a thin cord means burned plugs, dead appliances and shocks.
+
+step-shore-cord-adapters = Shore cord and adapters
+show-shore-cord-adapters-on = Let the renter plug in. Post breaker off, protector in (and adapter if needed), breaker on, read its light. Breaker off, cord in, breaker on.
+show-shore-cord-adapters-plugs = Name each plug by its blades: { $limit_outlet_small } household plug; { $limit_plug_mid } with three big blades, { $limit_mains }; { $limit_plug_big } with four blades, { $limit_mains } and { $limit_mains_two_legs }.
+show-shore-cord-adapters-lay = Lay the cord out straight: no coil, no puddle, no door on it.
+show-shore-cord-adapters-off = To leave: breaker off, unplug, cap, stow.
+show-shore-cord-adapters-before-driving = Have the renter say it before driving: cord, step, awning, vents.
+know-shore-cord-adapters-breaker = Turn the post breaker off before you plug in or pull out.
+know-shore-cord-adapters-cord = Your cord carries { $shore_cord }, which is { $shore_power } in all. It is { $shore_length } long.
+know-shore-cord-adapters-smaller = A smaller post gives less power, never more.
+
+caution-shore-cord-adapters-1 = A wrong outlet will kill with { $limit_mains_two_legs }.
+    .title = Wrong outlet
+    .harm = The shock will kill you or someone who touches the unit.
+    .avoid = Use only a campground post or the lot's own adapter.
+caution-shore-cord-adapters-2 = A tingle means that the metal of the unit is live.
+    .title = Tingle from the metal
+    .harm = It will kill the next person who touches it.
+    .avoid = Let go and keep others off. Switch off the post.
+caution-shore-cord-adapters-3 = A thin or coiled extension cord can overheat.
+    .title = Hot cord
+    .harm = It can start a fire and burn people badly.
+    .avoid = Use only the loaned cord, laid out flat.
+caution-shore-cord-adapters-4 = Driving off plugged in can tear out the post.
+    .title = Still plugged in
+    .harm = The live wires can kill.
+    .avoid = Look at the post side last, just before you drive.
+
+question-shore-cord-adapters-1 = May I use an outlet at my house?
+    .answer = Yes, with the { $limit_outlet_small } adapter. It is fine for the fridge and the charger. Do not run an air conditioner.
+question-shore-cord-adapters-2 = Does a bigger post give this unit more power?
+    .answer = No. The cord still carries { $shore_cord }.

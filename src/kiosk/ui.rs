@@ -1,0 +1,74 @@
+//! Components of the kiosk. Each takes a [`Look`](super::theme::Look) and plain data, is generic over the
+//! message, and holds no product knowledge: screens bring the words.
+//!
+//! Everything that can be pressed is a [`tap`](fn@tap): a scroll by touch may start on it, one finger counts,
+//! and it can be reached and pressed by keyboard. There is no disabled state: what cannot be used is absent.
+
+mod around;
+pub mod button;
+pub mod choice;
+pub mod dialog;
+pub mod drawing;
+pub mod field;
+pub mod focus;
+#[cfg(test)]
+mod gallery;
+pub mod hazard;
+pub mod hold;
+pub mod ink;
+pub mod keyboard;
+pub mod panel;
+pub mod pinned;
+pub mod signal;
+pub mod symbol;
+pub mod tap;
+#[cfg(test)]
+mod tests;
+pub mod typing;
+pub mod words;
+
+pub use button::{Button, chip, primary, quiet, saving, secondary, strong_chip};
+pub use choice::{Choice, checkbox, choices, radio_row, stepper};
+pub use dialog::dialog;
+pub use drawing::drawing;
+pub use field::{Field, field};
+pub use focus::tabbing;
+pub use hazard::{Hazard, hazard_symbol};
+pub use hold::{Hold, HoldEvent, hold};
+pub use ink::{InkEvent, InkPoint, Stroke, ink};
+pub use keyboard::{KeyPress, keyboard, number_pad};
+pub use panel::{Edge, figure_card, note, panel, press_panel, progress, rule, scroll};
+pub use pinned::pinned;
+pub use signal::{Signal, caution_card, signal_badge, signal_header};
+pub use symbol::{Symbol, circle_number, symbol};
+pub use tap::{Tap, tap};
+pub use typing::with_keyboard;
+pub use words::{body, figure, hazard_line, label, lead, section, small, strong, title, words};
+
+use iced::Size;
+use iced::widget::{container, responsive};
+
+use super::theme::{Look, TextSize, Theme, style};
+
+/// Everything on the screen is one of these.
+pub type Element<'a, Message> = iced::Element<'a, Message, iced::Theme, iced::Renderer>;
+
+/// The outermost layer of a screen: makes the look from the size of the window, paints the ground, lets Tab
+/// go from one control to the next, and brings up the keyboard where `keys` says that there is no real one.
+pub fn root<'a, M: 'a>(
+    (theme, text, setting): (Theme, TextSize, f32),
+    keys: bool,
+    view: impl Fn(Look) -> Element<'a, M> + 'a,
+) -> Element<'a, M> {
+    responsive(move |size: Size| {
+        let look = Look::new(theme, text, size, setting);
+        let page = with_keyboard(&look, view(look), keys);
+        let colors = look.colors();
+        container(tabbing(page))
+            .width(iced::Fill)
+            .height(iced::Fill)
+            .style(move |_| style::flat(colors.paper, colors.ink))
+            .into()
+    })
+    .into()
+}

@@ -1,0 +1,5 @@
+//! Tests of quantities. Sources are named beside the values they give.
+
+mod factors;
+mod numbers;
+mod parsing;

@@ -1,0 +1,170 @@
+//! The outside world as values that are passed in: disk, clock, randomness.
+//!
+//! Nothing outside this module opens a file, reads a clock or draws a random number.
+//! [`system`] holds the real ones, [`fake`] the ones that tests and fault injection use.
+
+pub mod fake;
+pub mod system;
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+/// What can go wrong on a disk. Cloneable, since it travels in messages of the screens.
+#[derive(Debug, Clone, thiserror::Error)]
+pub enum DiskFault {
+    /// The operating system refused.
+    #[error("cannot {action} {}: {source}", path.display())]
+    Io {
+        /// What was tried, as in 'read', 'sync', 'append to'.
+        action: &'static str,
+        /// The file or folder it was tried on.
+        path: PathBuf,
+        /// The system's own words.
+        source: Arc<std::io::Error>,
+    },
+    /// The file is larger than the caller allows.
+    #[error("{} holds {len} bytes, more than the {cap} bytes allowed", path.display())]
+    TooLarge {
+        /// The file.
+        path: PathBuf,
+        /// Its length in bytes.
+        len: u64,
+        /// The most that was allowed, in bytes.
+        cap: u64,
+    },
+    /// `put_new` found that the name is taken: nothing was changed.
+    #[error("{} exists already; it was left as it is", path.display())]
+    Exists {
+        /// The name that is taken.
+        path: PathBuf,
+    },
+}
+
+impl DiskFault {
+    /// Whether the fault says that the file or folder is not there.
+    #[must_use]
+    pub fn is_missing(&self) -> bool {
+        matches!(self, Self::Io { source, .. } if source.kind() == std::io::ErrorKind::NotFound)
+    }
+}
+
+/// Who may read a file that is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Access {
+    /// The usual mode of the system.
+    Usual,
+    /// The owner alone (mode 0600): keys.
+    Owner,
+}
+
+/// Files and folders. Every write is whole or absent after a crash, except appends, whose reader must cope
+/// with a torn tail.
+pub trait Disk: Send + Sync + std::fmt::Debug {
+    /// Reads a whole file of at most `cap` bytes.
+    ///
+    /// # Errors
+    /// The file is missing, cannot be read or is larger than `cap`.
+    fn read(&self, path: &Path, cap: u64) -> Result<Vec<u8>, DiskFault>;
+
+    /// Names of the entries of a folder, sorted bytewise. A missing folder is empty.
+    ///
+    /// # Errors
+    /// The folder cannot be read.
+    fn list(&self, dir: &Path) -> Result<Vec<String>, DiskFault>;
+
+    /// Whether `path` is a folder.
+    fn is_dir(&self, path: &Path) -> bool;
+
+    /// Makes a folder and its parents; one that exists is fine.
+    ///
+    /// # Errors
+    /// The folder cannot be made.
+    fn make_dir(&self, dir: &Path) -> Result<(), DiskFault>;
+
+    /// Writes a file that must not exist: a temporary file in the same folder, sync, link to the name
+    /// without replacing, sync of the folder.
+    ///
+    /// # Errors
+    /// [`DiskFault::Exists`] when the name is taken; otherwise the system's refusal. Either way no half file
+    /// stands under `path`.
+    fn put_new(&self, path: &Path, bytes: &[u8], access: Access) -> Result<(), DiskFault>;
+
+    /// As [`Disk::put_new`], but an existing file is replaced as a whole.
+    ///
+    /// # Errors
+    /// The system's refusal; the old file then still stands.
+    fn replace(&self, path: &Path, bytes: &[u8], access: Access) -> Result<(), DiskFault>;
+
+    /// Opens a file for appending and makes it if it is missing.
+    ///
+    /// # Errors
+    /// The system's refusal.
+    fn append(&self, path: &Path) -> Result<Box<dyn Appender>, DiskFault>;
+
+    /// Moves a file or folder to a name that must be free, and syncs both folders.
+    ///
+    /// # Errors
+    /// [`DiskFault::Exists`] when the name is taken; otherwise the system's refusal.
+    fn rename(&self, from: &Path, to: &Path) -> Result<(), DiskFault>;
+
+    /// Removes a file and syncs its folder; a missing file is fine.
+    ///
+    /// # Errors
+    /// The system's refusal.
+    fn remove(&self, path: &Path) -> Result<(), DiskFault>;
+}
+
+/// A file that only grows. After a failed call the handle must not be used again.
+pub trait Appender: Send + std::fmt::Debug {
+    /// Length of the file in bytes.
+    fn len(&self) -> u64;
+
+    /// Whether nothing has been written yet.
+    fn is_empty(&self) -> bool {
+        self.len() == 0
+    }
+
+    /// Writes all bytes at the end.
+    ///
+    /// # Errors
+    /// The system's refusal; part of the bytes may have been written.
+    fn append(&mut self, bytes: &[u8]) -> Result<(), DiskFault>;
+
+    /// Makes what was appended durable (`fdatasync`).
+    ///
+    /// # Errors
+    /// The system's refusal. What is on the disk is then unknown: never retry on the same handle.
+    fn sync(&mut self) -> Result<(), DiskFault>;
+
+    /// Cuts the file to `len` bytes and makes that durable.
+    ///
+    /// # Errors
+    /// The system's refusal.
+    fn cut(&mut self, len: u64) -> Result<(), DiskFault>;
+}
+
+/// The time of day.
+pub trait Clock: Send + Sync + std::fmt::Debug {
+    /// Now, in UTC.
+    fn now(&self) -> jiff::Timestamp;
+}
+
+/// Randomness, for keys only.
+pub trait Entropy: Send + Sync + std::fmt::Debug {
+    /// 32 bytes nobody can guess.
+    ///
+    /// # Errors
+    /// The system has no randomness to give.
+    fn seed(&self) -> Result<[u8; 32], std::io::Error>;
+}
+
+/// The outside world in one value.
+#[derive(Debug, Clone)]
+pub struct Ports {
+    /// Files and folders.
+    pub disk: Arc<dyn Disk>,
+    /// Time of day.
+    pub clock: Arc<dyn Clock>,
+    /// Randomness.
+    pub entropy: Arc<dyn Entropy>,
+}

@@ -1,0 +1,283 @@
+//! The real disk, clock and randomness.
+
+use std::io::{self, Read as _, Write as _};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicU64, Ordering};
+
+use jiff::Timestamp;
+
+use super::{Access, Appender, Clock, Disk, DiskFault, Entropy, Ports};
+
+/// The outside world as it is.
+#[must_use]
+pub fn ports() -> Ports {
+    Ports { disk: Arc::new(SystemDisk), clock: Arc::new(SystemClock), entropy: Arc::new(SystemEntropy) }
+}
+
+/// The clock of the tablet.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct SystemClock;
+
+impl Clock for SystemClock {
+    fn now(&self) -> Timestamp {
+        Timestamp::now()
+    }
+}
+
+/// Randomness of the operating system.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct SystemEntropy;
+
+impl Entropy for SystemEntropy {
+    fn seed(&self) -> Result<[u8; 32], io::Error> {
+        let mut seed = [0; 32];
+        ssh_key::getrandom::fill(&mut seed).map_err(io::Error::other)?;
+        Ok(seed)
+    }
+}
+
+/// Files of the operating system.
+///
+/// A whole write is a temporary file in the same folder, synced, linked or moved to its name, and a sync of the
+/// folder. Names of temporary files start with `.` and end in `.part`; a crash may leave one, and [`Disk::list`]
+/// does not name it. [`Disk::rename`], and [`Disk::put_new`] on file systems without hard links (the FAT of a
+/// stick), look whether the name is free and then move: fine while one process owns the folder, as the lock of
+/// the data folder sees to.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct SystemDisk;
+
+#[expect(clippy::disallowed_types, reason = "this is the disk that everybody else is told to use")]
+type File = std::fs::File;
+
+fn io_fault<'a>(action: &'static str, path: &'a Path) -> impl FnOnce(io::Error) -> DiskFault + use<'a> {
+    move |source| DiskFault::Io { action, path: path.to_owned(), source: Arc::new(source) }
+}
+
+fn io_error<T>(
+    action: &'static str,
+    path: &Path,
+    kind: io::ErrorKind,
+    words: &str,
+) -> Result<T, DiskFault> {
+    Err(io_fault(action, path)(io::Error::new(kind, words)))
+}
+
+#[expect(clippy::disallowed_types, reason = "this is the disk that everybody else is told to use")]
+fn options() -> std::fs::OpenOptions {
+    std::fs::OpenOptions::new()
+}
+
+#[expect(clippy::disallowed_methods, reason = "this is the disk that everybody else is told to use")]
+fn unlink(path: &Path) -> io::Result<()> {
+    std::fs::remove_file(path)
+}
+
+#[expect(clippy::disallowed_methods, reason = "this is the disk that everybody else is told to use")]
+fn move_to(from: &Path, to: &Path) -> io::Result<()> {
+    std::fs::rename(from, to)
+}
+
+/// Folder of a file; the working folder for a bare name.
+fn folder(path: &Path) -> &Path {
+    match path.parent() {
+        Some(parent) if !parent.as_os_str().is_empty() => parent,
+        _ => Path::new("."),
+    }
+}
+
+/// Makes names in a folder durable. Only Unix lets a folder be synced.
+fn sync_folder(dir: &Path) -> Result<(), DiskFault> {
+    if cfg!(unix) {
+        let open = File::open(dir).and_then(|f| f.sync_all());
+        return open.map_err(io_fault("sync", dir));
+    }
+    Ok(())
+}
+
+fn is_temporary(name: &str) -> bool {
+    name.starts_with('.') && name.ends_with(".part")
+}
+
+/// A name beside `path` that no other write of any process uses.
+fn temporary(path: &Path) -> PathBuf {
+    static NEXT: AtomicU64 = AtomicU64::new(0);
+    let next = NEXT.fetch_add(1, Ordering::Relaxed);
+    let name = path.file_name().map_or_else(String::new, |n| n.to_string_lossy().into_owned());
+    folder(path).join(format!(".{name}.{}-{next}.part", std::process::id()))
+}
+
+/// Writes and syncs a file that does not exist yet.
+fn write_part(part: &Path, bytes: &[u8], access: Access) -> Result<(), DiskFault> {
+    let mut options = options();
+    options.write(true).create_new(true);
+    #[cfg(unix)]
+    if access == Access::Owner {
+        use std::os::unix::fs::OpenOptionsExt as _;
+        options.mode(0o600);
+    }
+    let mut file = options.open(part).map_err(io_fault("create", part))?;
+    let written = file.write_all(bytes).map_err(io_fault("write", part));
+    let done = written.and_then(|()| file.sync_all().map_err(io_fault("sync", part)));
+    if done.is_err() {
+        // The fault of the write is what matters; a part that stays is hidden and harmless.
+        drop(unlink(part));
+    }
+    done
+}
+
+/// Whether the name is taken, be it by a link that leads nowhere.
+fn taken(path: &Path) -> bool {
+    std::fs::symlink_metadata(path).is_ok()
+}
+
+/// Gives `part` the name `path`, which must be free.
+fn name_new(part: &Path, path: &Path) -> Result<(), DiskFault> {
+    let exists = || DiskFault::Exists { path: path.to_owned() };
+    match std::fs::hard_link(part, path) {
+        Ok(()) => unlink(part).map_err(io_fault("remove", part)),
+        Err(e) if e.kind() == io::ErrorKind::AlreadyExists => Err(exists()),
+        Err(_) if taken(path) => Err(exists()),
+        Err(_) => move_to(part, path).map_err(io_fault("name", path)),
+    }
+}
+
+impl Disk for SystemDisk {
+    fn read(&self, path: &Path, cap: u64) -> Result<Vec<u8>, DiskFault> {
+        // Looked at before it is opened: opening a pipe would wait for ever.
+        let meta = std::fs::metadata(path).map_err(io_fault("read", path))?;
+        if !meta.is_file() {
+            return io_error("read", path, io::ErrorKind::InvalidInput, "not a plain file");
+        }
+        let too_large = |len| DiskFault::TooLarge { path: path.to_owned(), len, cap };
+        if meta.len() > cap {
+            return Err(too_large(meta.len()));
+        }
+        let file = File::open(path).map_err(io_fault("open", path))?;
+        let mut bytes = Vec::with_capacity(usize::try_from(meta.len()).unwrap_or(0));
+        file.take(cap.saturating_add(1)).read_to_end(&mut bytes).map_err(io_fault("read", path))?;
+        let len = u64::try_from(bytes.len()).unwrap_or(u64::MAX);
+        if len > cap { Err(too_large(len)) } else { Ok(bytes) }
+    }
+
+    fn list(&self, dir: &Path) -> Result<Vec<String>, DiskFault> {
+        let entries = match std::fs::read_dir(dir) {
+            Err(e) if e.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),
+            other => other.map_err(io_fault("list", dir))?,
+        };
+        let mut names = Vec::new();
+        for entry in entries {
+            let name = entry.map_err(io_fault("list", dir))?.file_name();
+            // A name that is no text is none of ours.
+            if let Some(name) = name.to_str().filter(|n| !is_temporary(n)) {
+                names.push(name.to_owned());
+            }
+        }
+        names.sort_unstable();
+        Ok(names)
+    }
+
+    fn is_dir(&self, path: &Path) -> bool {
+        path.is_dir()
+    }
+
+    fn make_dir(&self, dir: &Path) -> Result<(), DiskFault> {
+        if dir.is_dir() || dir.as_os_str().is_empty() {
+            return Ok(());
+        }
+        if let Some(parent) = dir.parent() {
+            self.make_dir(parent)?;
+        }
+        match std::fs::create_dir(dir) {
+            Err(e) if e.kind() == io::ErrorKind::AlreadyExists && dir.is_dir() => Ok(()),
+            other => other.map_err(io_fault("make", dir)),
+        }?;
+        sync_folder(folder(dir))
+    }
+
+    fn put_new(&self, path: &Path, bytes: &[u8], access: Access) -> Result<(), DiskFault> {
+        if taken(path) {
+            return Err(DiskFault::Exists { path: path.to_owned() });
+        }
+        let part = temporary(path);
+        write_part(&part, bytes, access)?;
+        let named = name_new(&part, path);
+        if named.is_err() {
+            drop(unlink(&part));
+        }
+        named.and_then(|()| sync_folder(folder(path)))
+    }
+
+    fn replace(&self, path: &Path, bytes: &[u8], access: Access) -> Result<(), DiskFault> {
+        let part = temporary(path);
+        write_part(&part, bytes, access)?;
+        let moved = move_to(&part, path).map_err(io_fault("replace", path));
+        if moved.is_err() {
+            drop(unlink(&part));
+        }
+        moved.and_then(|()| sync_folder(folder(path)))
+    }
+
+    fn append(&self, path: &Path) -> Result<Box<dyn Appender>, DiskFault> {
+        let is_new = !taken(path);
+        let file = options().append(true).create(true).open(path).map_err(io_fault("open", path))?;
+        let meta = file.metadata().map_err(io_fault("open", path))?;
+        if !meta.is_file() {
+            return io_error("append to", path, io::ErrorKind::InvalidInput, "not a plain file");
+        }
+        if is_new {
+            sync_folder(folder(path))?;
+        }
+        Ok(Box::new(SystemAppender { file, path: path.to_owned(), len: meta.len() }))
+    }
+
+    fn rename(&self, from: &Path, to: &Path) -> Result<(), DiskFault> {
+        if taken(to) {
+            return Err(DiskFault::Exists { path: to.to_owned() });
+        }
+        move_to(from, to).map_err(io_fault("move", from))?;
+        sync_folder(folder(to))?;
+        if folder(from) == folder(to) { Ok(()) } else { sync_folder(folder(from)) }
+    }
+
+    fn remove(&self, path: &Path) -> Result<(), DiskFault> {
+        match unlink(path) {
+            Err(e) if e.kind() == io::ErrorKind::NotFound => return Ok(()),
+            other => other.map_err(io_fault("remove", path))?,
+        }
+        sync_folder(folder(path))
+    }
+}
+
+/// A file of the operating system that only grows.
+#[derive(Debug)]
+struct SystemAppender {
+    file: File,
+    path: PathBuf,
+    len: u64,
+}
+
+impl Appender for SystemAppender {
+    fn len(&self) -> u64 {
+        self.len
+    }
+
+    fn append(&mut self, bytes: &[u8]) -> Result<(), DiskFault> {
+        self.file.write_all(bytes).map_err(io_fault("append to", &self.path))?;
+        self.len = self.len.saturating_add(u64::try_from(bytes.len()).unwrap_or(u64::MAX));
+        Ok(())
+    }
+
+    fn sync(&mut self) -> Result<(), DiskFault> {
+        self.file.sync_data().map_err(io_fault("sync", &self.path))
+    }
+
+    fn cut(&mut self, len: u64) -> Result<(), DiskFault> {
+        self.file.set_len(len).map_err(io_fault("cut", &self.path))?;
+        self.len = len;
+        self.file.sync_all().map_err(io_fault("sync", &self.path))
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,210 @@
+//! The files of a lot folder as a whole: embedded, from disk, or kept for an open walk.
+
+use std::collections::BTreeMap;
+use std::fmt::Write as _;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use sha2::{Digest as _, Sha256};
+
+use crate::ports::{Access, Disk, DiskFault};
+use crate::source::{FILE_CAP, Fault, Place, SourceFile};
+
+include!(concat!(env!("OUT_DIR"), "/embedded.rs"));
+
+/// Folders of a lot that hold scripts, words and pictures.
+const FOLDERS: [&str; 3] = ["walkthroughs", "i18n", "assets/pictures"];
+/// Largest picture, in bytes.
+const PICTURE_CAP: u64 = 16 * 1024 * 1024;
+/// Most files of a lot folder.
+const FILES_CAP: usize = 5_000;
+/// Deepest folder that is looked into.
+const DEPTH_CAP: usize = 6;
+
+/// Why the files of a lot could not be gathered.
+#[derive(Debug, Clone, thiserror::Error)]
+pub enum BundleFault {
+    /// The disk refused.
+    #[error(transparent)]
+    Disk(#[from] DiskFault),
+    /// There is no lot in the folder.
+    #[error("{} holds no `walkthroughs` folder; name the folder that holds `walkthroughs` and `i18n`", .0.display())]
+    NoLot(PathBuf),
+    /// More files than a lot can have.
+    #[error("{} holds more than {FILES_CAP} files; name the lot folder itself", .0.display())]
+    TooMany(PathBuf),
+    /// Kept scripts are not what the walk began with.
+    #[error("the scripts kept in {} are not those the walk began with; they were changed on disk", .0.display())]
+    Changed(PathBuf),
+}
+
+/// The files of a lot by name.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Bundle {
+    files: BTreeMap<String, Arc<[u8]>>,
+    digest: String,
+    demo: bool,
+}
+
+impl Bundle {
+    /// A bundle of the given files.
+    #[must_use]
+    pub fn new(files: BTreeMap<String, Arc<[u8]>>, demo: bool) -> Self {
+        let mut hash = Sha256::new();
+        for (name, bytes) in &files {
+            hash.update(format!("{} {}\n", bytes.len(), name));
+            hash.update(bytes);
+        }
+        let digest = hash.finalize().iter().fold(String::new(), |mut hex, b| {
+            let _ = write!(hex, "{b:02x}");
+            hex
+        });
+        Self { files, digest, demo }
+    }
+
+    /// The demo lot, which is part of the program.
+    #[must_use]
+    pub fn demo() -> Self {
+        let files = EMBEDDED.iter().map(|(name, bytes)| ((*name).to_owned(), Arc::from(*bytes))).collect();
+        Self::new(files, true)
+    }
+
+    /// Reads a lot folder.
+    ///
+    /// # Errors
+    /// The folder holds no lot, holds too many files, or cannot be read.
+    pub fn read(disk: &dyn Disk, dir: &Path) -> Result<Self, BundleFault> {
+        if !disk.is_dir(&dir.join("walkthroughs")) {
+            return Err(BundleFault::NoLot(dir.to_owned()));
+        }
+        let mut files = BTreeMap::new();
+        for folder in FOLDERS {
+            gather(disk, dir, folder, 0, &mut files)?;
+        }
+        Ok(Self::new(files, false))
+    }
+
+    /// Keeps the files under `scripts/<digest>/` of the data folder until no walk needs them.
+    ///
+    /// # Errors
+    /// The disk refused.
+    pub fn keep(&self, disk: &dyn Disk, data: &Path) -> Result<(), DiskFault> {
+        let root = data.join("scripts").join(&self.digest);
+        for (name, bytes) in &self.files {
+            let path = root.join(name);
+            if let Some(parent) = path.parent() {
+                disk.make_dir(parent)?;
+            }
+            match disk.put_new(&path, bytes, Access::Usual) {
+                Ok(()) | Err(DiskFault::Exists { .. }) => {}
+                Err(fault) => return Err(fault),
+            }
+        }
+        Ok(())
+    }
+
+    /// Reads the kept files of a walk and holds them against the digest it began with.
+    ///
+    /// # Errors
+    /// They are gone, unreadable or changed.
+    pub fn kept(disk: &dyn Disk, data: &Path, digest: &str, demo: bool) -> Result<Self, BundleFault> {
+        let root = data.join("scripts").join(digest);
+        let found = Self { demo, ..Self::read(disk, &root)? };
+        if found.digest == digest { Ok(found) } else { Err(BundleFault::Changed(root)) }
+    }
+
+    /// SHA-256 over names and contents, 64 hex digits.
+    #[must_use]
+    pub fn digest(&self) -> &str {
+        &self.digest
+    }
+
+    /// Whether it is the demo lot of the program.
+    #[must_use]
+    pub fn is_demo(&self) -> bool {
+        self.demo
+    }
+
+    /// Whether there is a file of this name.
+    #[must_use]
+    pub fn has(&self, name: &str) -> bool {
+        self.files.contains_key(name)
+    }
+
+    /// Content of a file.
+    #[must_use]
+    pub fn get(&self, name: &str) -> Option<&Arc<[u8]>> {
+        self.files.get(name)
+    }
+
+    /// Names of all files, sorted.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        self.files.keys().map(String::as_str)
+    }
+
+    /// The `.ron` and `.ftl` files as text. Files that are too large or no UTF-8 become faults.
+    pub(super) fn texts(&self, faults: &mut Vec<Fault>) -> Vec<SourceFile> {
+        let mut texts = Vec::new();
+        for (name, bytes) in self.files.iter().filter(|(n, _)| n.ends_with(".ron") || n.ends_with(".ftl")) {
+            let start = Place { file: Arc::from(name.as_str()), line: 1, col: 1 };
+            if u64::try_from(bytes.len()).unwrap_or(u64::MAX) > FILE_CAP {
+                let what = format!("the file holds {} bytes, more than the {FILE_CAP} allowed", bytes.len());
+                faults.push(Fault::new("form.too-large", start, what, "split it; one topic, unit or guide a file"));
+                continue;
+            }
+            match std::str::from_utf8(bytes) {
+                Ok(text) => texts.push(SourceFile::new(name, text)),
+                Err(e) => {
+                    let good = bytes.get(..e.valid_up_to()).unwrap_or_default();
+                    let file = SourceFile::new(name, &String::from_utf8_lossy(good));
+                    faults.push(Fault::new(
+                        "form.not-utf8",
+                        file.place_at(file.text.len()),
+                        "this byte is no UTF-8 text",
+                        "save the file as UTF-8",
+                    ));
+                }
+            }
+        }
+        texts
+    }
+}
+
+/// Reads the files below `dir/folder` into `files`, named relative to `dir`. A file over its limit is read as
+/// far as the limit and one byte more, so that the loader reports it with its place.
+fn gather(
+    disk: &dyn Disk,
+    dir: &Path,
+    folder: &str,
+    depth: usize,
+    files: &mut BTreeMap<String, Arc<[u8]>>,
+) -> Result<(), BundleFault> {
+    for name in disk.list(&dir.join(folder))? {
+        let inner = format!("{folder}/{name}");
+        let path = dir.join(&inner);
+        if name.starts_with('.') {
+            continue;
+        }
+        if disk.is_dir(&path) {
+            if depth < DEPTH_CAP {
+                gather(disk, dir, &inner, depth + 1, files)?;
+            }
+            continue;
+        }
+        let is_text = name.ends_with(".ron") || name.ends_with(".ftl");
+        let cap = if is_text { FILE_CAP } else { PICTURE_CAP };
+        let bytes: Arc<[u8]> = match disk.read(&path, cap) {
+            Ok(bytes) => Arc::from(bytes),
+            // Stands for the file: too large for the loader, small in memory.
+            Err(DiskFault::TooLarge { .. }) if is_text => {
+                Arc::from(vec![b' '; usize::try_from(FILE_CAP).unwrap_or(0) + 1])
+            }
+            Err(fault) => return Err(fault.into()),
+        };
+        let _ = files.insert(inner, bytes);
+        if files.len() > FILES_CAP {
+            return Err(BundleFault::TooMany(dir.to_owned()));
+        }
+    }
+    Ok(())
+}

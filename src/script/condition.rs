@@ -1,0 +1,61 @@
+//! Conditions on equipment.
+
+use serde::Deserialize;
+
+use crate::measure::Quantity;
+use crate::source::At;
+use crate::unit::{Facts, Value};
+
+/// A condition. It speaks of equipment, never of a unit's name.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+pub enum When {
+    /// The section, or the field as `waste.black`, is fitted.
+    Fitted(At<String>),
+    /// The fact is this word, flag or count.
+    Is(At<String>, At<String>),
+    /// The fact is more than this quantity.
+    Over(At<String>, At<Quantity>),
+    /// Not so.
+    Not(Box<When>),
+    /// All of them.
+    All(Vec<When>),
+    /// At least one of them.
+    Any(Vec<When>),
+}
+
+impl When {
+    /// Whether it holds for a unit. Equipment that is not fitted makes `Is` and `Over` false.
+    #[must_use]
+    pub fn holds(&self, facts: &Facts) -> bool {
+        match self {
+            Self::Fitted(name) => facts.is_fitted(&name.value) == Some(true),
+            Self::Is(name, word) => match facts.get(&name.value).map(|f| &f.value) {
+                Some(Value::Word(given)) => *given == word.value,
+                Some(Value::Code(given)) => *given == word.value,
+                Some(Value::Flag(given)) => given.to_string() == word.value,
+                Some(Value::Count(given)) => given.to_string() == word.value,
+                _ => false,
+            },
+            Self::Over(name, limit) => {
+                facts.quantity(&name.value).is_some_and(|q| {
+                    q.to(limit.value.measure()).is_some_and(|n| n > limit.value.number().to_f64())
+                })
+            }
+            Self::Not(inner) => !inner.holds(facts),
+            Self::All(all) => all.iter().all(|w| w.holds(facts)),
+            Self::Any(any) => any.iter().any(|w| w.holds(facts)),
+        }
+    }
+
+    /// All conditions inside it, itself included.
+    #[must_use]
+    pub fn flat(&self) -> Vec<&Self> {
+        let mut all = vec![self];
+        match self {
+            Self::Not(inner) => all.extend(inner.flat()),
+            Self::All(parts) | Self::Any(parts) => all.extend(parts.iter().flat_map(Self::flat)),
+            Self::Fitted(_) | Self::Is(..) | Self::Over(..) => {}
+        }
+        all
+    }
+}

@@ -1,0 +1,22 @@
+//! One vehicle of the lot: its data sheet, the lot's settings, and the facts both give.
+//!
+//! *Not fitted*, zero and missing are three things: equipment the unit does not have is written `NotFitted`,
+//! a missing section or field is a fault, and nothing is ever guessed.
+
+mod equipment;
+mod facts;
+mod kinds;
+mod lot;
+mod section;
+mod sheet;
+mod station;
+
+pub use equipment::*;
+pub use facts::{Fact, FactKind, Facts, Origin, Value, catalogue, rounding_of};
+pub use kinds::*;
+pub use lot::{LeavingLine, Lot, MoneyRounding};
+pub use section::Fitted;
+pub use sheet::{
+    Axle, Change, Exit, KitLine, Load, NightLoad, PlaceEntry, PlaceRef, Room, Seat, Sheet, Slide,
+};
+pub use station::Station;

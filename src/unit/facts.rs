@@ -1,0 +1,242 @@
+//! Facts: every value of sheet and lot under one name, `section.field`.
+
+use std::collections::BTreeMap;
+
+use crate::measure::{Dimension, Gallon, Money, Quantity};
+
+use super::lot::{self, Lot};
+use super::section::{Fitted, Section};
+use super::sheet::Sheet;
+
+/// What kind of value a fact is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FactKind {
+    /// A quantity of this dimension.
+    Quantity(Dimension),
+    /// A whole number.
+    Count,
+    /// One of these words.
+    Word(&'static [&'static str]),
+    /// A code printed as it stands.
+    Code,
+    /// Yes or no.
+    Flag,
+    /// A sum of money.
+    Money,
+    /// A list.
+    List,
+}
+
+/// A value.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Value {
+    /// A quantity with its measure.
+    Quantity(Quantity),
+    /// A whole number.
+    Count(u16),
+    /// A word, as `electric`.
+    Word(&'static str),
+    /// A code printed as it stands.
+    Code(String),
+    /// Yes or no.
+    Flag(bool),
+    /// A sum of money in the lot's currency.
+    Money(Money),
+    /// Several.
+    List(Vec<Value>),
+    /// The unit does not have it.
+    NotFitted,
+}
+
+/// Where a fact came from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Origin {
+    /// The unit's data sheet.
+    Sheet,
+    /// The lot's settings.
+    Lot,
+}
+
+impl Origin {
+    /// The origin as records spell it.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Sheet => "sheet",
+            Self::Lot => "lot",
+        }
+    }
+}
+
+/// A value and where it came from.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Fact {
+    /// Value.
+    pub value: Value,
+    /// Origin.
+    pub from: Origin,
+}
+
+/// All facts of one unit on its lot.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Facts {
+    facts: BTreeMap<String, Fact>,
+    /// Sections of the sheet, and whether they are fitted.
+    fitted: BTreeMap<&'static str, bool>,
+}
+
+impl Facts {
+    /// The facts of a unit; its values stand before the lot's.
+    #[must_use]
+    pub fn new(sheet: &Sheet, lot: &Lot) -> Self {
+        let mut all = Self::default();
+        each_lot(lot, &mut |name, value| all.put(name, value, Origin::Lot, lot.gallon));
+        each_sheet(sheet, &mut |name, value| all.put(name, value, Origin::Sheet, lot.gallon));
+        let cold = sheet.axles.iter().map(|a| Value::Quantity(*a.cold.quantity())).collect();
+        all.put("tires.cold".into(), Value::List(cold), Origin::Sheet, lot.gallon);
+        all.fitted = fitted(sheet);
+        all
+    }
+
+    fn put(&mut self, name: String, value: Value, from: Origin, gallon: Gallon) {
+        let value = resolve(value, gallon);
+        // A section that is not fitted leaves no lot default behind.
+        let _ = self.facts.insert(name, Fact { value, from });
+    }
+
+    /// The fact of this name.
+    #[must_use]
+    pub fn get(&self, name: &str) -> Option<&Fact> {
+        self.facts.get(name)
+    }
+
+    /// The quantity of this name, if it is one and is fitted.
+    #[must_use]
+    pub fn quantity(&self, name: &str) -> Option<&Quantity> {
+        match self.facts.get(name).map(|f| &f.value) {
+            Some(Value::Quantity(q)) => Some(q),
+            _ => None,
+        }
+    }
+
+    /// All facts by name.
+    pub fn iter(&self) -> impl Iterator<Item = (&str, &Fact)> {
+        self.facts.iter().map(|(name, fact)| (name.as_str(), fact))
+    }
+
+    /// Whether a section, or a field as `waste.black`, is fitted. `None` when there is no such thing.
+    #[must_use]
+    pub fn is_fitted(&self, name: &str) -> Option<bool> {
+        if let Some(fitted) = self.fitted.get(name) {
+            return Some(*fitted);
+        }
+        let (section, _) = name.split_once('.')?;
+        if self.fitted.get(section) == Some(&false) {
+            return Some(false);
+        }
+        self.facts.get(name).map(|f| f.value != Value::NotFitted)
+    }
+}
+
+fn resolve(value: Value, gallon: Gallon) -> Value {
+    match value {
+        Value::Quantity(q) => Value::Quantity(q.resolve(gallon)),
+        Value::List(items) => Value::List(items.into_iter().map(|v| resolve(v, gallon)).collect()),
+        other => other,
+    }
+}
+
+fn each_lot(lot: &Lot, put: &mut dyn FnMut(String, Value)) {
+    lot.phone.value.facts("phone", put);
+    lot.quiet.value.facts("quiet", put);
+    lot.site.value.facts("site", put);
+    lot.awning.value.facts("awning", put);
+    lot.people.value.facts("people", put);
+    lot.tires.value.facts("tires", put);
+    lot.charges.value.facts("charges", put);
+    for (name, q) in &lot.constants {
+        put(format!("limit.{name}"), Value::Quantity(q.value.clone()));
+    }
+}
+
+/// Lists the sections of a sheet once: `always` are on every unit, `perhaps` may be not fitted.
+macro_rules! sheet_sections {
+    (always: $($a:ident)*; perhaps: $($p:ident: $ty:ident)*; types: $($t:ident: $tt:ident)*) => {
+        fn each_sheet(sheet: &Sheet, put: &mut dyn FnMut(String, Value)) {
+            $(sheet.$a.value.facts(stringify!($a), put);)*
+            $(if let Fitted::Is(section) = &sheet.$p.value {
+                section.facts(stringify!($p), put);
+            })*
+        }
+
+        fn fitted(sheet: &Sheet) -> BTreeMap<&'static str, bool> {
+            let mut all = BTreeMap::new();
+            $(let _ = all.insert(stringify!($a), { let _ = &sheet.$a; true });)*
+            $(let _ = all.insert(stringify!($p), sheet.$p.value.get().is_some());)*
+            all
+        }
+
+        /// Names and kinds of all facts that a sheet or lot can give, and of all sections.
+        /// Constants of the lot are not in it: they are as many as the lot writes.
+        #[must_use]
+        pub fn catalogue() -> (BTreeMap<String, FactKind>, Vec<&'static str>) {
+            use super::equipment::*;
+            let mut all = BTreeMap::new();
+            let mut put = |name: String, kind: FactKind| { let _ = all.insert(name, kind); };
+            $(<$tt as Section>::catalogue(stringify!($t), &mut put);)*
+            $(<$ty as Section>::catalogue(stringify!($p), &mut put);)*
+            lot::catalogue(&mut put);
+            put("tires.cold".into(), FactKind::List);
+            (all, vec![$(stringify!($a),)* $(stringify!($p),)*])
+        }
+    };
+}
+
+sheet_sections! {
+    always: size weight berths door safety wheels house water waste frost driving fees;
+    perhaps: step: EntryStep awning: Awning engine: Engine generator: Generator charger: Charger
+        engine_charger: EngineCharger solar: Solar inverter: Inverter shore: Shore outside_outlet: OutsideOutlet
+        roof_air: RoofAir propane: Propane furnace: Furnace diesel_heater: DieselHeater
+        water_heater: WaterHeater fridge: Fridge cook: Cook;
+    types: size: Size weight: Weight berths: Berths door: Door safety: Safety wheels: Wheels house: House
+        water: Water waste: Waste frost: Frost driving: Driving fees: Fees
+}
+
+/// In which direction a fact is rounded when it is shown in another measure (handbook 0.6): what is needed up,
+/// what must not be passed and what one has down, set points and sizes to nearest.
+#[must_use]
+pub fn rounding_of(name: &str) -> crate::measure::Rounding {
+    use crate::measure::Rounding::{Down, Nearest, Up};
+    const NEEDED: [&str; 8] = [
+        "size.",
+        "generator.clear",
+        "weight.uvw",
+        "weight.kit",
+        "people.weight",
+        "driving.follow",
+        "limit.flames_away",
+        "limit.gas_away",
+    ];
+    const NOT_PASSED: [&str; 10] = [
+        "weight.",
+        "step.limit",
+        "berths.bunk_limit",
+        "awning.wind_limit",
+        "driving.",
+        "wheels.speed",
+        "water.most",
+        "waste.rinse",
+        "propane.full",
+        "generator.pickup",
+    ];
+    if NEEDED.iter().any(|p| name.starts_with(p)) {
+        Up
+    } else if name == "frost.dry_below" {
+        // The warmer side.
+        Up
+    } else if NOT_PASSED.iter().any(|p| name.starts_with(p)) {
+        Down
+    } else {
+        Nearest
+    }
+}

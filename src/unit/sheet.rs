@@ -1,0 +1,272 @@
+//! The data sheet of a unit as people write it.
+
+use std::collections::BTreeMap;
+
+use serde::Deserialize;
+
+use crate::measure::{Current, Length, Mass, Money, Power, Pressure, Ratio, Time};
+use crate::source::At;
+
+use super::equipment::{
+    Awning, Berths, Charger, Cook, DieselHeater, Door, Driving, Engine, EngineCharger, EntryStep, Fees, Fridge,
+    Frost, Furnace, Generator, House, Inverter, OutsideOutlet, Propane, RoofAir, Safety, Shore, Size, Solar, Waste,
+    Water, WaterHeater, Weight, Wheels,
+};
+use super::kinds::{AxleAt, Faces, Leg, RoomKind, Side, UnitKind};
+use super::section::Fitted;
+use super::station::Station;
+
+/// A named spot of the unit.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PlaceEntry {
+    /// Region.
+    pub station: Station,
+    /// Point from the middle of the nose: right with the nose up, then back. Absent at the desk or on the road.
+    #[serde(default)]
+    pub at: Option<(Length, Length)>,
+    /// Message that says where it is, when `place-<id>` does not fit this unit.
+    #[serde(default)]
+    pub words: Option<At<String>>,
+}
+
+/// A reference to a place of the same sheet.
+pub type PlaceRef = At<String>;
+
+/// Furniture on the plan: a rectangle from its front corner to its rear corner.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Room {
+    /// What it is.
+    pub kind: RoomKind,
+    /// Front corner: right of the middle, then back from the nose.
+    pub from: (Length, Length),
+    /// Rear corner.
+    pub to: (Length, Length),
+}
+
+/// A slide-out room.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Slide {
+    /// Side it moves out to.
+    pub side: Side,
+    /// Front edge from the nose.
+    pub from: Length,
+    /// Rear edge from the nose.
+    pub to: Length,
+    /// How far it moves out.
+    pub reach: Length,
+}
+
+/// A seat for driving.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Seat {
+    /// Id.
+    pub id: String,
+    /// Whether it has a belt.
+    pub belt: bool,
+    /// Which way it faces.
+    pub faces: Faces,
+    /// Whether a child seat's top strap can be hooked in.
+    pub tether: bool,
+    /// Whether an airbag is in front of it.
+    pub airbag: bool,
+}
+
+/// The tires of an axle.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Axle {
+    /// Which axle.
+    pub at: AxleAt,
+    /// Cold pressure.
+    pub cold: Pressure,
+    /// Number of wheels.
+    pub wheels: u16,
+}
+
+/// A way out in a fire.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Exit {
+    /// Place of the exit.
+    pub place: PlaceRef,
+}
+
+/// Something that runs on 120 V.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Load {
+    /// Id; its words are `load-<id>`.
+    pub id: At<String>,
+    /// Power it draws.
+    pub draw: Power,
+    /// Power once it has settled.
+    #[serde(default)]
+    pub settled: Option<Power>,
+    /// Whether it may run three hours or more.
+    #[serde(default)]
+    pub long: bool,
+    /// Leg of a 120/240 V cord.
+    #[serde(default)]
+    pub leg: Option<Leg>,
+    /// Whether it hangs on the outlets branch.
+    #[serde(default)]
+    pub branch: bool,
+}
+
+/// Something the house battery feeds at night.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct NightLoad {
+    /// Id; its words are `load-<id>`.
+    pub id: At<String>,
+    /// Current.
+    pub draw: Current,
+    /// Part of the time it runs.
+    #[serde(default)]
+    pub duty: Option<Ratio>,
+    /// The same in the cold.
+    #[serde(default)]
+    pub cold_duty: Option<Ratio>,
+    /// How long.
+    pub hours: Time,
+}
+
+/// A loaned item.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct KitLine {
+    /// Tag.
+    pub tag: At<String>,
+    /// Item; its words are `item-<item>`.
+    pub item: At<String>,
+    /// How many.
+    pub count: u16,
+    /// Replacement price of each.
+    pub price: Money,
+    /// Weight of all together.
+    pub weight: Mass,
+}
+
+/// What is special about this unit.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+pub enum Change {
+    /// A step is left out.
+    Drop {
+        /// Step id.
+        step: At<String>,
+        /// Message that says why.
+        reason: At<String>,
+    },
+    /// A remark is added to a step.
+    Note {
+        /// Step id.
+        step: At<String>,
+        /// Message.
+        words: At<String>,
+    },
+    /// Equipment is out of order: the message replaces what staff show in every step of the topic.
+    Fault {
+        /// Topic id.
+        topic: At<String>,
+        /// Message.
+        words: At<String>,
+    },
+}
+
+/// The data sheet of one unit.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Sheet {
+    /// Id of the unit.
+    pub id: At<String>,
+    /// Code painted on it.
+    pub code: String,
+    /// Kind of vehicle.
+    pub kind: UnitKind,
+    /// Model year.
+    pub year: u16,
+    /// Which side is the curb side, nose up.
+    pub curb: Side,
+    /// Outer measures.
+    pub size: At<Size>,
+    /// Weights.
+    pub weight: At<Weight>,
+    /// People.
+    pub berths: At<Berths>,
+    /// Entry door.
+    pub door: At<Door>,
+    /// Entry step.
+    pub step: At<Fitted<EntryStep>>,
+    /// Alarms, extinguishers, exits.
+    pub safety: At<Safety>,
+    /// Awning.
+    pub awning: At<Fitted<Awning>>,
+    /// Wheels.
+    pub wheels: At<Wheels>,
+    /// Engine.
+    pub engine: At<Fitted<Engine>>,
+    /// Generator.
+    pub generator: At<Fitted<Generator>>,
+    /// House battery.
+    pub house: At<House>,
+    /// Charger from 120 V.
+    pub charger: At<Fitted<Charger>>,
+    /// Charger from the engine.
+    pub engine_charger: At<Fitted<EngineCharger>>,
+    /// Solar panels.
+    pub solar: At<Fitted<Solar>>,
+    /// Inverter.
+    pub inverter: At<Fitted<Inverter>>,
+    /// Shore power.
+    pub shore: At<Fitted<Shore>>,
+    /// Outlet outside.
+    pub outside_outlet: At<Fitted<OutsideOutlet>>,
+    /// Roof air conditioner.
+    pub roof_air: At<Fitted<RoofAir>>,
+    /// Propane.
+    pub propane: At<Fitted<Propane>>,
+    /// Furnace.
+    pub furnace: At<Fitted<Furnace>>,
+    /// Diesel heater.
+    pub diesel_heater: At<Fitted<DieselHeater>>,
+    /// Water heater.
+    pub water_heater: At<Fitted<WaterHeater>>,
+    /// Refrigerator.
+    pub fridge: At<Fitted<Fridge>>,
+    /// Cooktop.
+    pub cook: At<Fitted<Cook>>,
+    /// Water.
+    pub water: At<Water>,
+    /// Waste.
+    pub waste: At<Waste>,
+    /// Frost.
+    pub frost: At<Frost>,
+    /// Driving limits.
+    pub driving: At<Driving>,
+    /// Fees.
+    pub fees: At<Fees>,
+    /// Places by id.
+    pub places: BTreeMap<String, At<PlaceEntry>>,
+    /// Ways out.
+    pub exits: Vec<Exit>,
+    /// Tires by axle.
+    pub axles: Vec<Axle>,
+    /// Furniture.
+    pub rooms: Vec<Room>,
+    /// Slide-outs.
+    pub slides: Vec<Slide>,
+    /// Seats.
+    pub seats: Vec<Seat>,
+    /// 120 V loads.
+    pub loads: Vec<Load>,
+    /// Loads of a night.
+    pub night: Vec<NightLoad>,
+    /// Loaned items.
+    pub kit: Vec<KitLine>,
+    /// What is special.
+    pub changes: Vec<At<Change>>,
+}
