@@ -4,6 +4,12 @@
 //! of events in a [`journal`]; the [`record`] is derived from them, sealed, and verified by anyone.
 //! Each module may use those listed after it, never those before; a test holds the table.
 
+pub mod commands;
+
+pub mod tablet;
+pub mod record;
+pub mod journal;
+pub mod walk;
 pub mod check;
 pub mod route;
 pub mod script;

@@ -138,3 +138,13 @@ fn named_as_file(id: &At<String>, file: &SourceFile, faults: &mut Vec<Fault>) {
         ));
     }
 }
+
+impl Scripts {
+    /// The lot's offset from UTC at a time, in minutes, east positive. A zone that cannot be read counts as
+    /// UTC; `check` reports it.
+    #[must_use]
+    pub fn offset_minutes(&self, at: jiff::Timestamp) -> i16 {
+        let Ok(zone) = jiff::tz::TimeZone::posix(&self.lot.value.zone.value) else { return 0 };
+        i16::try_from(zone.to_offset(at).seconds() / 60).unwrap_or(0)
+    }
+}

@@ -17,7 +17,7 @@ mod typed;
 
 use std::collections::BTreeSet;
 use std::fmt;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use fluent_bundle::{FluentError, resolver::ResolverError, resolver::errors::ReferenceKind};
 use serde::{Deserialize, Serialize};
@@ -109,7 +109,8 @@ pub struct Words(Arc<Languages>);
 struct Languages {
     /// The source language first, the rest by tag.
     all: Vec<Language>,
-    pseudo: Language,
+    /// Made when it is first asked for.
+    pseudo: OnceLock<Language>,
 }
 
 impl fmt::Debug for Words {
@@ -123,8 +124,8 @@ impl Words {
     /// every fault is collected.
     #[must_use]
     pub fn load(files: &[SourceFile]) -> (Self, Vec<Fault>) {
-        let (all, pseudo, faults) = load::languages(files);
-        (Self(Arc::new(Languages { all, pseudo })), faults)
+        let (all, faults) = load::languages(files);
+        (Self(Arc::new(Languages { all, pseudo: OnceLock::new() })), faults)
     }
 
     /// Tags of the languages, the source language first; without the pseudo-language.
@@ -209,12 +210,16 @@ impl Words {
 
     /// How a language writes numbers.
     pub(crate) fn marks(&self, lang: &str) -> &language::Marks {
-        self.chain(lang).next().map_or(&self.0.pseudo.marks, |language| &language.marks)
+        self.chain(lang).next().map_or(&self.pseudo().marks, |language| &language.marks)
+    }
+
+    fn pseudo(&self) -> &Language {
+        self.0.pseudo.get_or_init(|| Language::pseudo(PSEUDO_LANGUAGE, self.0.all.first()))
     }
 
     fn language(&self, tag: &str) -> Option<&Language> {
         if Self::is_pseudo(tag) {
-            return Some(&self.0.pseudo);
+            return Some(self.pseudo());
         }
         self.0.all.iter().find(|language| language.tag == tag)
     }

@@ -8,8 +8,8 @@ show-tires-pressure-numbers = Read the sticker together: { $tires_cold }. Write 
 show-tires-pressure-look = Look for cracks, bulges and nails.
 know-tires-pressure-when = Check the tires every second day, cold, in the morning.
 know-tires-pressure-cold = Cold pressures: { $tires_cold }.
-know-tires-pressure-add = Below { $tire_add_air }, add air before you drive.
-know-tires-pressure-flat = Below { $tire_flat }, it counts as flat. Do not drive on it.
+know-tires-pressure-add = Add air before you drive if a tire is below this: { $tire_add_air }.
+know-tires-pressure-flat = Do not drive on a tire that is below this: { $tire_flat }. It counts as flat.
 
 caution-tires-pressure-1 = A low tire gets hot and can burst.
     .title = Low tire

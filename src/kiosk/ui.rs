@@ -10,9 +10,7 @@ pub mod choice;
 pub mod dialog;
 pub mod drawing;
 pub mod field;
-pub mod focus;
-#[cfg(test)]
-mod gallery;
+mod focus;
 pub mod hazard;
 pub mod hold;
 pub mod ink;
@@ -22,28 +20,25 @@ pub mod pinned;
 pub mod signal;
 pub mod symbol;
 pub mod tap;
-#[cfg(test)]
-mod tests;
 pub mod typing;
 pub mod words;
 
 pub use button::{Button, chip, primary, quiet, saving, secondary, strong_chip};
 pub use choice::{Choice, checkbox, choices, radio_row, stepper};
-pub use dialog::dialog;
+pub use dialog::{dialog, on_escape};
 pub use drawing::drawing;
-pub use field::{Field, field};
-pub use focus::tabbing;
+pub use field::{Field, Keys, field};
 pub use hazard::{Hazard, hazard_symbol};
 pub use hold::{Hold, HoldEvent, hold};
-pub use ink::{InkEvent, InkPoint, Stroke, ink};
-pub use keyboard::{KeyPress, keyboard, number_pad};
+pub use ink::{InkEvent, InkPoint, Stroke, ink, ink_view};
+pub use keyboard::{KeyPress, Layer, keyboard, number_pad};
 pub use panel::{Edge, figure_card, note, panel, press_panel, progress, rule, scroll};
-pub use pinned::pinned;
-pub use signal::{Signal, caution_card, signal_badge, signal_header};
-pub use symbol::{Symbol, circle_number, symbol};
-pub use tap::{Tap, tap};
+pub use pinned::{at_least, pinned};
+pub use signal::{Signal, caution_card, on_signal, signal_badge, signal_header};
+pub use symbol::{Symbol, circle_number, symbol, symbol_in};
+pub use tap::{Pressable, Tap, tap};
 pub use typing::with_keyboard;
-pub use words::{body, figure, hazard_line, label, lead, section, small, strong, title, words};
+pub use words::{body, figure, hazard_line, label, lead, section, small, strong, text, title};
 
 use iced::Size;
 use iced::widget::{container, responsive};
@@ -54,17 +49,17 @@ use super::theme::{Look, TextSize, Theme, style};
 pub type Element<'a, Message> = iced::Element<'a, Message, iced::Theme, iced::Renderer>;
 
 /// The outermost layer of a screen: makes the look from the size of the window, paints the ground, lets Tab
-/// go from one control to the next, and brings up the keyboard where `keys` says that there is no real one.
+/// go from one control to the next, and with `keys`, the word on the key that ends, brings up our own keyboard.
 pub fn root<'a, M: 'a>(
     (theme, text, setting): (Theme, TextSize, f32),
-    keys: bool,
+    keys: Option<String>,
     view: impl Fn(Look) -> Element<'a, M> + 'a,
 ) -> Element<'a, M> {
     responsive(move |size: Size| {
         let look = Look::new(theme, text, size, setting);
-        let page = with_keyboard(&look, view(look), keys);
+        let page = with_keyboard(&look, view(look), keys.clone());
         let colors = look.colors();
-        container(tabbing(page))
+        container(page)
             .width(iced::Fill)
             .height(iced::Fill)
             .style(move |_| style::flat(colors.paper, colors.ink))

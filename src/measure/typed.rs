@@ -6,7 +6,7 @@ use std::str::FromStr;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::{Dimension, Gallon, ParseFault, Quantity};
+use super::{Dimension, Gallon, Measure, ParseFault, Quantity};
 
 /// A dimension as a type; see [`super::dims`].
 pub trait Dim: fmt::Debug + Copy + Eq + 'static {
@@ -53,11 +53,28 @@ impl<D: Dim> Of<D> {
         D::of_base(self.0.si())
     }
 
+    /// A computed value as a number of a measure; none when it is not a measure of this dimension. The
+    /// customary units of `uom` itself are cut to seven digits and would lose whole pounds.
+    #[must_use]
+    pub fn number_of(si: D::Si, measure: Measure) -> Option<f64> {
+        fits::<D>(measure).then(|| measure.of_si(D::base(si)))
+    }
+
+    /// A number of a measure as a value to compute with; none when it is not a measure of this dimension.
+    #[must_use]
+    pub fn si_of(number: f64, measure: Measure) -> Option<D::Si> {
+        fits::<D>(measure).then(|| D::of_base(measure.to_si(number)))
+    }
+
     /// The same quantity once it is known which gallon the lot means by `gal`.
     #[must_use]
     pub const fn resolve(self, gallon: Gallon) -> Self {
         Self(self.0.resolve(gallon), PhantomData)
     }
+}
+
+fn fits<D: Dim>(measure: Measure) -> bool {
+    measure.dimension() == D::DIMENSION && measure.is_resolved()
 }
 
 impl<D: Dim> fmt::Display for Of<D> {

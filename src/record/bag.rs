@@ -4,7 +4,11 @@
 //! file anew: what does not give the same bytes is refused, and no second spelling exists.
 //! [`judge`] is the other reader: it judges any bag, ours or not, by the rules of the RFC.
 
+mod judge;
+mod listing;
+mod text;
 
+pub use judge::{BagFault, Files, judge};
 
 use std::collections::BTreeMap;
 
@@ -85,7 +89,7 @@ impl Info {
     /// The ten lines.
     #[must_use]
     pub fn text(&self) -> String {
-        let day = self.sealed.to_zoned(TimeZone::UTC).date();
+        let day = TimeZone::UTC.to_datetime(self.sealed).date();
         let previous = self.previous.map_or_else(|| "none".to_owned(), |digest| digest.to_string());
         let fields = [
             ("Source-Organization", self.organization.clone()),

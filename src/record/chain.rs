@@ -104,7 +104,9 @@ pub fn head(disk: &dyn Disk, data: &Path, key: &TabletKey) -> Result<Option<Head
             let bytes = disk.read(&path, zip::MAX_BYTES)?;
             let found = verify::own(&bytes, key.public());
             match (said, found) {
-                (Some(head), Ok(seen)) if head.id.number() == newest.number() && head.digest != seen.digest => {
+                (Some(head), Ok(seen))
+                    if head.id.number() == newest.number() && head.digest != seen.digest =>
+                {
                     Err(ChainFault::Differs { path })
                 }
                 (_, Ok(seen)) if seen.id == newest => Ok(Some(Head { id: seen.id, digest: seen.digest })),

@@ -21,6 +21,7 @@ mod head;
 mod inside;
 mod verdict;
 
+pub use folder::{Bag, FolderFault, read as read_folder};
 pub use verdict::{Failure, JudgedAt, Seen, Verdict};
 
 use std::path::{Path, PathBuf};
@@ -47,7 +48,9 @@ impl Input<'_> {
         match self {
             Self::Zip(bytes) => match zip::read(bytes) {
                 Ok(entries) => inside::judge(&Files::of_zip(&entries), trust),
-                Err(fault) => Judged::failed(Failure::NotARecord(format!("not a ZIP file as we write it: {fault}"))),
+                Err(fault) => {
+                    Judged::failed(Failure::NotARecord(format!("not a ZIP file as we write it: {fault}")))
+                }
             },
             Self::Folder(disk, dir) => match folder::read(*disk, dir) {
                 Ok(bag) => inside::judge(&Files::of_folder(&bag), trust),
@@ -113,7 +116,8 @@ pub fn verify_paths(
         }
     }
     chain::check(&mut judged);
-    let verdict = |(path, judged): (PathBuf, Judged)| Verdict { path, outcome: judged.into_result(), judged_at: at };
+    let verdict =
+        |(path, judged): (PathBuf, Judged)| Verdict { path, outcome: judged.into_result(), judged_at: at };
     judged.into_iter().map(verdict).collect()
 }
 

@@ -63,12 +63,16 @@ pub struct Shown {
 #[serde(rename_all = "kebab-case")]
 pub enum Answer {
     /// One tap after reading.
+    #[serde(alias = "Read")]
     Read,
     /// Press and hold until the ring closed.
+    #[serde(alias = "Hold")]
     Hold,
     /// Two taps on two places, after two holds that were too short.
+    #[serde(alias = "TwoTaps")]
     TwoTaps,
     /// A demonstration was passed.
+    #[serde(alias = "Demonstrate")]
     Demonstrate,
 }
 
@@ -77,8 +81,10 @@ pub enum Answer {
 #[serde(rename_all = "kebab-case")]
 pub enum Decision {
     /// The unit goes out all the same.
+    #[serde(alias = "HandOver")]
     HandOver,
     /// The unit stays on the lot.
+    #[serde(alias = "KeepUnit")]
     KeepUnit,
 }
 
@@ -87,14 +93,19 @@ pub enum Decision {
 #[serde(rename_all = "kebab-case")]
 pub enum NotShown {
     /// Wind, rain, ice, darkness.
+    #[serde(alias = "Weather")]
     Weather,
     /// The renter did not want to see it.
+    #[serde(alias = "Declined")]
     Declined,
     /// The renter knows it from an earlier rental.
+    #[serde(alias = "Known")]
     Known,
     /// Out of order today.
+    #[serde(alias = "OutOfOrder")]
     OutOfOrder,
     /// No time; to be explained in the note.
+    #[serde(alias = "NoTime")]
     NoTime,
 }
 
@@ -103,10 +114,13 @@ pub enum NotShown {
 #[serde(rename_all = "kebab-case")]
 pub enum NotRead {
     /// The dial, gauge or sensor does not work.
+    #[serde(alias = "Broken")]
     Broken,
     /// It could not be seen or reached.
+    #[serde(alias = "Unreachable")]
     Unreachable,
     /// It would have been wrong: charging, hot, on a slope.
+    #[serde(alias = "WrongMoment")]
     WrongMoment,
 }
 
@@ -115,20 +129,28 @@ pub enum NotRead {
 #[serde(rename_all = "kebab-case")]
 pub enum MarkKind {
     /// Scratch.
+    #[serde(alias = "Scratch")]
     Scratch,
     /// Dent.
+    #[serde(alias = "Dent")]
     Dent,
     /// Chip.
+    #[serde(alias = "Chip")]
     Chip,
     /// Crack.
+    #[serde(alias = "Crack")]
     Crack,
     /// Stain.
+    #[serde(alias = "Stain")]
     Stain,
     /// Tear.
+    #[serde(alias = "Tear")]
     Tear,
     /// Something is missing.
+    #[serde(alias = "Missing")]
     Missing,
     /// Works, but badly.
+    #[serde(alias = "WorksBadly")]
     WorksBadly,
 }
 
@@ -137,12 +159,16 @@ pub enum MarkKind {
 #[serde(rename_all = "kebab-case")]
 pub enum MarkSize {
     /// Up to a coin.
+    #[serde(alias = "Coin")]
     Coin,
     /// Up to a hand.
+    #[serde(alias = "Hand")]
     Hand,
     /// Up to an arm.
+    #[serde(alias = "Arm")]
     Arm,
     /// Larger.
+    #[serde(alias = "Larger")]
     Larger,
 }
 
@@ -200,10 +226,13 @@ pub struct Ink {
 #[serde(rename_all = "kebab-case")]
 pub enum CopyChoice {
     /// The slip with id, digest and code, photographed from the screen.
+    #[serde(alias = "Slip")]
     Slip,
     /// A file on a stick.
+    #[serde(alias = "Stick")]
     Stick,
     /// The renter wants none now.
+    #[serde(alias = "Declined")]
     Declined,
 }
 

@@ -2,8 +2,9 @@
 //!
 //! Opening facts may be set and corrected until the first signature. The walk round the unit needs the opening.
 //! The first signature, or refusal to sign, needs all that was to be said; from then on nothing but signatures,
-//! copy, stop and seal may follow, so that what was signed is what stands. The way back is
-//! [`Event::ClosingReopened`]: it makes the signatures void. A stopped handover is signed by the agent and
+//! copy, stop and seal may follow, so that what was signed is what stands. (Two exceptions that change nothing
+//! of it: somebody comes who has yet to sign; another agent takes over before the agent has signed.) The way back
+//! is [`Event::ClosingReopened`]: it makes the signatures void. A stopped handover is signed by the agent and
 //! sealed, or reopened. Once the seal has begun, nothing may follow.
 
 mod closing;

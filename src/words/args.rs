@@ -4,13 +4,15 @@ use std::collections::BTreeMap;
 
 use fluent_bundle::types::{FluentNumber, FluentNumberOptions};
 use fluent_bundle::{FluentArgs, FluentValue};
-use rust_decimal::Decimal;
+use rust_decimal::{Decimal, RoundingStrategy};
 
 use crate::measure::Rounding;
 use crate::measure::rounding::rounded_decimal;
 
 /// Decimals of a number that a selector can see; plural rules overflow far beyond.
 const PLACES: u32 = 6;
+/// Significant digits of it: those that a double keeps.
+const DIGITS: u32 = 15;
 
 /// One value.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -82,12 +84,16 @@ fn fluent(value: &Value) -> FluentValue<'_> {
     match value {
         Value::Text(text) => text.as_str().into(),
         Value::Number(number) => {
-            // Trailing zeros would keep `[2]` from matching 2.0.
-            let number = rounded_decimal(*number, PLACES, Rounding::Nearest).normalize();
+            let number = rounded_decimal(*number, PLACES, Rounding::Nearest);
             // What plural rules cannot take is printed, and selects the default.
             if number.abs() >= Decimal::from(1_000_000_000_000_i64) {
-                return number.to_string().into();
+                return number.normalize().to_string().into();
             }
+            let number = number
+                .round_sf_with_strategy(DIGITS, RoundingStrategy::MidpointAwayFromZero)
+                .unwrap_or(number);
+            // Trailing zeros would keep `[2]` from matching 2.0.
+            let number = number.normalize();
             let scale = usize::try_from(number.scale()).ok().filter(|scale| *scale > 0);
             let options =
                 FluentNumberOptions { minimum_fraction_digits: scale, ..FluentNumberOptions::default() };

@@ -79,11 +79,13 @@ impl Language {
         language
     }
 
-    /// The same messages, stretched.
-    pub(super) fn pseudo(tag: &str, id: LanguageIdentifier, source: &Self) -> Self {
-        let mut language = Self::new(tag, id, Arc::clone(&source.files), Arc::clone(&source.index));
+    /// The messages of the source language, stretched.
+    pub(super) fn pseudo(tag: &str, source: Option<&Self>) -> Self {
+        let (files, index) =
+            source.map(|source| (Arc::clone(&source.files), Arc::clone(&source.index))).unwrap_or_default();
+        let mut language = Self::new(tag, tag.parse().unwrap_or_default(), files, index);
         language.bundle.set_transform(Some(pseudo::stretched));
-        language.marks = source.marks.clone();
+        language.marks = source.map(|source| source.marks.clone()).unwrap_or_default();
         language
     }
 
@@ -157,7 +159,7 @@ impl Language {
         while let Some((key, own_values)) = open.pop() {
             let Some(pattern) = self.pattern(&key) else { continue };
             pieces(pattern, &mut |piece| match piece {
-                Piece::Variable(name) if own_values => {
+                Piece::Variable(name) | Piece::Selector(name) if own_values => {
                     uses.variables.insert(name.to_owned());
                 }
                 Piece::Message(id, attribute) => {
@@ -166,7 +168,7 @@ impl Language {
                         open.push((to, own_values));
                     }
                 }
-                Piece::Term(id) => {
+                Piece::Term(id, _) => {
                     let to = format!("-{id}");
                     if uses.references.insert(to.clone()) {
                         open.push((to, false));

@@ -11,7 +11,7 @@ use fluent_syntax::parser::{ErrorKind, ParserError};
 use unic_langid::LanguageIdentifier;
 
 use super::language::{Language, Marks, Used};
-use super::{PSEUDO_LANGUAGE, SOURCE_LANGUAGE, Words};
+use super::{SOURCE_LANGUAGE, Words};
 use crate::source::{Fault, Place, SourceFile};
 
 /// Largest file of words that is read, in bytes.
@@ -61,8 +61,8 @@ impl Told {
     }
 }
 
-/// The languages, the source language first; the pseudo-language; the faults in the order of files and lines.
-pub(super) fn languages(files: &[SourceFile]) -> (Vec<Language>, Language, Vec<Fault>) {
+/// The languages, the source language first; the faults in the order of files and lines.
+pub(super) fn languages(files: &[SourceFile]) -> (Vec<Language>, Vec<Fault>) {
     let mut faults = Vec::new();
     let mut by_tag: BTreeMap<String, (LanguageIdentifier, Vec<Used>)> = BTreeMap::new();
     let source = language_of(SOURCE_LANGUAGE).unwrap_or_default();
@@ -95,14 +95,14 @@ pub(super) fn languages(files: &[SourceFile]) -> (Vec<Language>, Language, Vec<F
             format!("add i18n/{SOURCE_LANGUAGE}/*.ftl"),
         ));
     }
-    let (all, pseudo) = assemble(by_tag, &mut faults);
-    (all, pseudo, faults)
+    let all = assemble(by_tag, &mut faults);
+    (all, faults)
 }
 
 fn assemble(
     by_tag: BTreeMap<String, (LanguageIdentifier, Vec<Used>)>,
     faults: &mut Vec<Fault>,
-) -> (Vec<Language>, Language) {
+) -> Vec<Language> {
     let mut all: Vec<Language> = Vec::new();
     for (tag, (id, used)) in by_tag {
         let mut told = Told::new(MOST_OF_LANGUAGE);
@@ -117,12 +117,7 @@ fn assemble(
     for language in all.iter_mut().skip(1) {
         language.read_marks(&marks);
     }
-    let english = language_of(SOURCE_LANGUAGE).unwrap_or_default();
-    let pseudo = all.first().map_or_else(
-        || Language::new(PSEUDO_LANGUAGE, english.clone(), Arc::default(), Arc::default()),
-        |source| Language::pseudo(PSEUDO_LANGUAGE, english.clone(), source),
-    );
-    (all, pseudo)
+    all
 }
 
 /// The folder that a file lies in.
@@ -192,30 +187,24 @@ fn read(file: &SourceFile, told: &mut Told) -> Option<Used> {
     entries::numbers_are_sound(&used, told).then_some(used)
 }
 
-/// Where one message has more opening brackets than allowed. Counts without understanding, so that nothing
-/// hidden in quotes or comments gets the parser deeper than that.
+/// Where one message has more opening brackets than allowed: as many in a row and no entry begins among them.
+/// Counts without understanding, so that nothing hidden in quotes gets the parser deeper than that.
 fn too_many_brackets(text: &str) -> Option<usize> {
-    let mut count = 0;
-    let mut line_start = 0;
-    for line in text.split_inclusive('\n') {
-        if begins_entry(line) {
-            count = 0;
-        }
-        for (at, byte) in line.bytes().enumerate() {
-            if matches!(byte, b'{' | b'(') {
-                count += 1;
-                if count > MOST_BRACKETS {
-                    return Some(line_start + at);
-                }
-            }
-        }
-        line_start += line.len();
-    }
-    None
+    let opening = |(at, byte): (usize, u8)| matches!(byte, b'{' | b'(').then_some(at);
+    let brackets: Vec<usize> = text.bytes().enumerate().filter_map(opening).collect();
+    let over = brackets.get(MOST_BRACKETS..).unwrap_or_default();
+    brackets.iter().zip(over).find_map(|(first, last)| {
+        let between = text.get(*first..*last).unwrap_or_default();
+        let begins = between.split('\n').skip(1).any(begins_entry);
+        (!begins).then_some(*last)
+    })
 }
 
-/// `id =` or `-id =` at the start of a line, which cannot stand inside brackets.
+/// `id =`, `-id =` or a comment at the start of a line, none of which can stand inside brackets.
 fn begins_entry(line: &str) -> bool {
+    if line.starts_with('#') {
+        return true;
+    }
     let line = line.strip_prefix('-').unwrap_or(line);
     let id = line.trim_start_matches(|c: char| c.is_ascii_alphanumeric() || matches!(c, '-' | '_'));
     line.starts_with(|c: char| c.is_ascii_alphabetic()) && id.trim_start_matches(' ').starts_with('=')

@@ -4,12 +4,14 @@ use fluent_syntax::ast::{Expression, InlineExpression, Pattern, PatternElement, 
 
 /// What a pattern is made of, one piece at a time.
 pub(super) enum Piece<'a> {
-    /// `$name`.
+    /// `$name`, to be printed.
     Variable(&'a str),
+    /// `$name`, to choose a variant by; without a value the default is chosen.
+    Selector(&'a str),
     /// `id` or `id.attribute`.
     Message(&'a str, Option<&'a str>),
-    /// `-id`, possibly with an attribute in a selector.
-    Term(&'a str),
+    /// `-id`, possibly with an attribute in a selector, and the names of the values handed to it.
+    Term(&'a str, Vec<&'a str>),
     /// `NAME(...)`.
     Function(&'a str),
     /// A number in a placeable, in a variant, or as an argument.
@@ -32,7 +34,10 @@ fn expression_pieces<'a>(expression: &'a Expression<&'a str>, found: &mut dyn Fn
     match expression {
         Expression::Inline(inline) => inline_pieces(inline, found),
         Expression::Select { selector, variants } => {
-            inline_pieces(selector, found);
+            match selector {
+                InlineExpression::VariableReference { id } => found(Piece::Selector(id.name)),
+                other => inline_pieces(other, found),
+            }
             for variant in variants {
                 if let VariantKey::NumberLiteral { value } = &variant.key {
                     found(Piece::Number(value));
@@ -54,7 +59,8 @@ fn inline_pieces<'a>(inline: &'a InlineExpression<&'a str>, found: &mut dyn FnMu
             None
         }
         InlineExpression::TermReference { id, arguments, .. } => {
-            found(Piece::Term(id.name));
+            let named = arguments.iter().flat_map(|arguments| &arguments.named).map(|named| named.name.name);
+            found(Piece::Term(id.name, named.collect()));
             arguments.as_ref()
         }
         InlineExpression::FunctionReference { id, arguments } => {

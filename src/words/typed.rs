@@ -88,9 +88,30 @@ static NAMES: LazyLock<BTreeSet<String>> = LazyLock::new(|| {
 
 /// The byte offsets in `source` of the numbers that stand with a measure or a currency, and what was found.
 pub(super) fn typed_measures(source: &str, pattern: &Pattern<&str>, found: &mut dyn FnMut(usize, String)) {
+    // Most texts have no digit at all.
+    if pattern.elements.iter().all(has_no_number) {
+        return;
+    }
     let mut flat = Vec::new();
     flatten(source, pattern, &mut flat, found);
     scan(&flat, found);
+}
+
+fn has_no_number(element: &PatternElement<&str>) -> bool {
+    match element {
+        PatternElement::TextElement { value } => {
+            !value.bytes().any(|byte| byte.is_ascii_digit())
+                && (value.is_ascii() || !value.chars().any(char::is_numeric))
+        }
+        PatternElement::Placeable { expression } => matches!(
+            expression,
+            Expression::Inline(
+                InlineExpression::VariableReference { .. }
+                    | InlineExpression::MessageReference { .. }
+                    | InlineExpression::TermReference { .. }
+            )
+        ),
+    }
 }
 
 /// The characters of a pattern with their offsets; literals stand where they will be printed, and every variant
@@ -142,11 +163,16 @@ fn scan(flat: &[(char, usize)], found: &mut dyn FnMut(usize, String)) {
     let mut at = 0;
     while let Some(&(c, offset)) = flat.get(at) {
         let before = at.checked_sub(1).and_then(|before| flat.get(before)).map(|(c, _)| *c);
-        if !c.is_numeric() || before.is_some_and(char::is_alphabetic) {
+        if !c.is_numeric() {
             at += 1;
             continue;
         }
         let end = number_end(flat, at);
+        // The number of a name, as in `B25`.
+        if before.is_some_and(char::is_alphabetic) {
+            at = end;
+            continue;
+        }
         let after = flat.get(end..).unwrap_or_default();
         if let Some(name) =
             measure_after(after).or_else(|| currency_before(flat.get(..at).unwrap_or_default()))

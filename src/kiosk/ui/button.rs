@@ -1,6 +1,6 @@
 //! Buttons. Labels wrap; nothing is cut off.
 
-use iced::widget::{container, row};
+use iced::widget::{container, row, stack};
 use iced::{Alignment, Background, Border, Color, Length};
 
 use super::symbol::{Symbol, symbol_in};
@@ -185,7 +185,7 @@ impl<'a, M: Clone + 'a> From<Button<M>> for Element<'a, M> {
         let look = button.look;
         let (ink, style, radius, role) = (button.ink(), button.style(), button.radius(), button.role());
         let sign = |which| symbol_in(&look, which, 22.0, ink, look.colors().leaf);
-        let mut text = words::words(&look, role, button.label).color(ink).align_x(Alignment::Center);
+        let mut text = words::text(&look, role, button.label).color(ink).align_x(Alignment::Center);
         if button.width == Length::Fill && button.before.is_none() && button.after.is_none() {
             text = text.width(Length::Fill);
         }
@@ -214,7 +214,6 @@ impl<'a, M: Clone + 'a> From<Button<M>> for Element<'a, M> {
 }
 
 fn underlined<'a, M: 'a>(look: &Look, text: words::Text<'a>) -> Element<'a, M> {
-    use iced::widget::{container, stack};
     let (ink, line) = (look.colors().ink, look.line() * 0.75);
     let rule = container(iced::widget::Space::new().width(Length::Fill).height(line))
         .style(move |_| crate::kiosk::theme::style::flat(ink, ink));

@@ -13,7 +13,7 @@ use iced::widget::{Space, column, row};
 use iced::{Alignment, Event, Point, Radians, Rectangle, Size, Vector, keyboard, touch, window};
 
 use super::around::{Around, Behavior, Input};
-use super::tap::{focus_ring, is_press};
+use super::tap::{Pressable, focus_ring, is_press};
 use super::{Element, words};
 use crate::kiosk::theme::{Gap, Look};
 
@@ -206,6 +206,7 @@ impl<M> Behavior<M> for Target<'_, M> {
     type State = State;
 
     fn operate(&self, state: &mut State, bounds: Rectangle, operation: &mut dyn Operation) {
+        operation.custom(self.id.as_ref(), bounds, &mut Pressable);
         operation.focusable(self.id.as_ref(), bounds, state);
     }
 

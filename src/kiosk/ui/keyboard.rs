@@ -115,7 +115,7 @@ fn ground<'a, M: 'a>(look: &Look, keys: Element<'a, M>) -> Element<'a, M> {
 }
 
 fn letter_key<'a, M: Clone + 'a>(look: &Look, letter: char, message: M) -> Element<'a, M> {
-    let face = words::words(look, Type::Section, letter.to_string()).size(look.px(26.0));
+    let face = words::text(look, Type::Section, letter.to_string()).size(look.px(26.0));
     key(look, face.into(), 1, false, message)
 }
 

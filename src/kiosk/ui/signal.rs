@@ -65,7 +65,7 @@ pub fn signal_header<'a, M: 'a>(
     end: impl Into<Element<'a, M>>,
 ) -> Element<'a, M> {
     let pair = signal.pair();
-    let word = words::words(look, Type::Signal, word.into()).color(pair.on).width(Length::Fill);
+    let word = words::text(look, Type::Signal, word.into()).color(pair.on).width(Length::Fill);
     let line = row![]
         .push(signal.has_alert().then(|| alert(look, signal, 78.0)))
         .push(word)

@@ -14,6 +14,10 @@ use crate::kiosk::theme::Look;
 /// How far a finger may slip before it is no tap any more, in pixels as written.
 pub const SLIP: f32 = 14.0;
 
+/// What a part that can be pressed shows of itself to an operation, besides what can have the focus.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Pressable;
+
 /// A press target that is being put together.
 pub struct Tap<'a, M> {
     content: Element<'a, M>,
@@ -95,6 +99,7 @@ impl<M: Clone> Behavior<M> for Press<M> {
     type State = State;
 
     fn operate(&self, state: &mut State, bounds: Rectangle, operation: &mut dyn Operation) {
+        operation.custom(self.id.as_ref(), bounds, &mut Pressable);
         operation.focusable(self.id.as_ref(), bounds, state);
     }
 

@@ -1,14 +1,14 @@
 //! Text in its roles. Everything wraps, long words too: nothing is ever cut off.
 
-use iced::widget::text::{self, IntoFragment, Wrapping};
+use iced::widget::text::{IntoFragment, LineHeight, Text as Plain, Wrapping};
 
 use crate::kiosk::theme::{Look, Type};
 
 /// A text that is being put together: the toolkit's own, for color, width and alignment.
-pub type Text<'a> = text::Text<'a, iced::Theme, iced::Renderer>;
+pub type Text<'a> = Plain<'a, iced::Theme, iced::Renderer>;
 
 /// Text in a role.
-pub fn words<'a>(look: &Look, role: Type, content: impl IntoFragment<'a>) -> Text<'a> {
+pub fn text<'a>(look: &Look, role: Type, content: impl IntoFragment<'a>) -> Text<'a> {
     let colors = look.colors();
     let color = match role {
         Type::Small | Type::Label => colors.soft,
@@ -18,7 +18,7 @@ pub fn words<'a>(look: &Look, role: Type, content: impl IntoFragment<'a>) -> Tex
         .size(look.size(role))
         .font(Look::font(role))
         .color(color)
-        .line_height(text::LineHeight::Relative(line_height(role)))
+        .line_height(LineHeight::Relative(line_height(role)))
         .wrapping(Wrapping::WordOrGlyph)
 }
 
@@ -32,45 +32,45 @@ const fn line_height(role: Type) -> f32 {
 
 /// The title of a page.
 pub fn title<'a>(look: &Look, content: impl IntoFragment<'a>) -> Text<'a> {
-    words(look, Type::Title, content)
+    text(look, Type::Title, content)
 }
 
 /// The title of a part.
 pub fn section<'a>(look: &Look, content: impl IntoFragment<'a>) -> Text<'a> {
-    words(look, Type::Section, content)
+    text(look, Type::Section, content)
 }
 
 /// Running text.
 pub fn body<'a>(look: &Look, content: impl IntoFragment<'a>) -> Text<'a> {
-    words(look, Type::Body, content)
+    text(look, Type::Body, content)
 }
 
 /// Running text that stands out.
 pub fn strong<'a>(look: &Look, content: impl IntoFragment<'a>) -> Text<'a> {
-    words(look, Type::Strong, content)
+    text(look, Type::Strong, content)
 }
 
 /// A side remark.
 pub fn small<'a>(look: &Look, content: impl IntoFragment<'a>) -> Text<'a> {
-    words(look, Type::Small, content)
+    text(look, Type::Small, content)
 }
 
 /// The label above a part.
 pub fn label<'a>(look: &Look, content: impl IntoFragment<'a>) -> Text<'a> {
-    words(look, Type::Label, content)
+    text(look, Type::Label, content)
 }
 
 /// A computed number with its measure.
 pub fn figure<'a>(look: &Look, content: impl IntoFragment<'a>) -> Text<'a> {
-    words(look, Type::Figure, content)
+    text(look, Type::Figure, content)
 }
 
 /// What is dangerous, on a caution page.
 pub fn hazard_line<'a>(look: &Look, content: impl IntoFragment<'a>) -> Text<'a> {
-    words(look, Type::Hazard, content)
+    text(look, Type::Hazard, content)
 }
 
 /// What it does and what to do, on a caution page.
 pub fn lead<'a>(look: &Look, content: impl IntoFragment<'a>) -> Text<'a> {
-    words(look, Type::Lead, content)
+    text(look, Type::Lead, content)
 }

@@ -3,7 +3,9 @@
 use proptest::prelude::*;
 use rust_decimal::Decimal;
 
-use super::super::{Dimension, Gallon, Mass, Measure, Quantity, Rounding, System, Volume, rounded, shown_in};
+use super::super::{
+    Dimension, Gallon, Mass, Measure, Quantity, Rounding, System, Temperature, Volume, rounded, shown_in,
+};
 
 fn near(found: f64, wanted: f64) -> bool {
     (found - wanted).abs() <= wanted.abs() * 1e-12 + 1e-12
@@ -106,16 +108,21 @@ fn dimensions_do_not_mix() {
     assert_eq!(Quantity::parse("1 Ah").unwrap().to(Measure::Ampere), None);
 }
 
-/// SI units of `uom` are the units that [`Quantity::si`] speaks of.
+/// The units of `uom` that [`Quantity::si`] speaks of. Its customary ones are cut to seven digits (a pound of
+/// 0.4535924 kg), so numbers of a measure come from [`super::super::Of::number_of`] alone.
 #[test]
 fn typed_values_carry_the_si_unit() {
-    use uom::si::{mass, volume};
+    use uom::si::{mass, thermodynamic_temperature, volume};
     let payload: Mass = "2819 lb".parse().unwrap();
-    assert!(near(payload.si().get::<mass::pound>(), 2819.0));
+    assert!(near(payload.si().get::<mass::kilogram>(), 1_278.676_891_03));
+    assert_eq!(Mass::number_of(payload.si(), Measure::Pound).map(f64::round), Some(2819.0));
+    assert_eq!(Mass::number_of(payload.si(), Measure::Liter), None);
+    assert_eq!(Mass::si_of(1.0, Measure::Foot), None);
+    assert!(near(Mass::si_of(1.0, Measure::Pound).unwrap().get::<mass::kilogram>(), 0.453_592_37));
     let tank: Volume = "40 US gal".parse().unwrap();
-    assert!((tank.si().get::<volume::gallon>() / 40.0 - 1.0).abs() < 1e-6);
-    let warm: super::super::Temperature = "140 °F".parse().unwrap();
-    assert!((warm.si().get::<uom::si::thermodynamic_temperature::degree_celsius>() - 60.0).abs() < 1e-9);
+    assert!(near(tank.si().get::<volume::liter>(), 151.416_471_36));
+    let warm: Temperature = "140 °F".parse().unwrap();
+    assert!((warm.si().get::<thermodynamic_temperature::degree_celsius>() - 60.0).abs() < 1e-9);
 }
 
 #[test]

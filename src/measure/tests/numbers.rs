@@ -142,7 +142,7 @@ fn money_is_read_from_whole_cents_only() {
     );
     assert_eq!("9.00".parse::<Money>().unwrap().times(Decimal::MAX), Err(MoneyFault::TooLarge));
     assert!(serde_json::from_str::<Money>("45.0").unwrap_err().to_string().contains("45.00"));
-    assert!(ron::from_str::<Money>("45.00").unwrap_err().to_string().contains("45.00"));
+    assert!(ron::from_str::<Money>("45.00").is_err(), "a float is no sum");
     assert_eq!(serde_json::to_string(&"45".parse::<Money>().unwrap()).unwrap(), "\"45.00\"");
 }
 

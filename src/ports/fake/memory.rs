@@ -24,8 +24,8 @@ impl Content {
     /// What is on the disk when all that can still be written has been.
     fn written(&self) -> Vec<u8> {
         let mut bytes = self.live.clone();
-        for byte in self.lost.iter().filter_map(|r| bytes.get(r.clone()).map(|_| r.clone())).flatten() {
-            bytes.get_mut(byte).into_iter().for_each(|b| *b = 0);
+        for lost in &self.lost {
+            bytes.iter_mut().take(lost.end).skip(lost.start).for_each(|byte| *byte = 0);
         }
         bytes
     }

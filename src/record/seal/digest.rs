@@ -56,7 +56,8 @@ impl FromStr for Digest {
         }
         let mut bytes = [0; 32];
         for (byte, pair) in bytes.iter_mut().zip(digits.chunks_exact(2)) {
-            *byte = pair.iter().try_fold(0, |sum, digit| Some(sum << 4 | nibble(*digit)?)).ok_or(DigestFault)?;
+            *byte =
+                pair.iter().try_fold(0, |sum, digit| Some(sum << 4 | nibble(*digit)?)).ok_or(DigestFault)?;
         }
         Ok(Self(bytes))
     }

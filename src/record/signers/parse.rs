@@ -9,7 +9,8 @@ use jiff::tz::TimeZone;
 use super::{SignersFault, Trusted};
 use crate::record::keys::{PublicKey, check_tablet_name};
 
-const WHOLE_LINE: &str = "Write: t2 namespaces=\"record@sendoff\",valid-after=\"20260612000000Z\" ssh-ed25519 AAAA... t2";
+const WHOLE_LINE: &str =
+    "Write: t2 namespaces=\"record@sendoff\",valid-after=\"20260612000000Z\" ssh-ed25519 AAAA... t2";
 const TIME: &str = "Write YYYYMMDDHHMMSSZ in UTC, as 20260612172107Z, in double quotes";
 const KEY: &str = "Only Ed25519 keys seal records: copy the line of the tablet's tablet.pub";
 
@@ -208,5 +209,5 @@ fn time(value: Option<&str>) -> Result<Timestamp, Fault> {
     let part = |from| number(from, from + 2).and_then(|n| i8::try_from(n).ok()).unwrap_or(0);
     let year = number(0, 4).filter(|year| *year >= 1970).ok_or_else(wrong)?;
     let civil = DateTime::new(year, part(4), part(6), part(8), part(10), part(12), 0);
-    civil.and_then(|c| c.to_zoned(TimeZone::UTC)).map(|zoned| zoned.timestamp()).map_err(|_| wrong())
+    civil.and_then(|civil| TimeZone::UTC.to_timestamp(civil)).map_err(|_| wrong())
 }

@@ -24,7 +24,8 @@ pub(super) fn check(judged: &mut [(PathBuf, Judged)]) {
     for chain in chains.values() {
         let mut before: Option<(u32, Option<Digest>)> = None;
         for (number, records) in chain {
-            let same = records.iter().all(|(_, seen)| Some(seen.digest) == records.first().map(|r| r.1.digest));
+            let same =
+                records.iter().all(|(_, seen)| Some(seen.digest) == records.first().map(|r| r.1.digest));
             for (at, seen) in records {
                 let failure = if same { link(seen, before) } else { Some(fork(seen)) };
                 if let Some((_, one)) = judged.get_mut(*at)

@@ -25,7 +25,8 @@ pub(super) struct Files<'a> {
 impl<'a> Files<'a> {
     pub(super) fn of_zip(entries: &[Entry<'a>]) -> Self {
         let folder_of = |name: &'a str| name.split_once('/').map(|(folder, _)| folder);
-        let declared = entries.iter().find_map(|e| e.name.strip_suffix("/bagit.txt").filter(|r| !r.contains('/')));
+        let declared =
+            entries.iter().find_map(|e| e.name.strip_suffix("/bagit.txt").filter(|r| !r.contains('/')));
         let root = declared.or_else(|| folder_of(entries.first()?.name));
         let within = |name: &'a str| name.strip_prefix(root?)?.strip_prefix('/');
         let names: Vec<&str> = entries.iter().filter_map(|e| within(e.name)).collect();
@@ -33,7 +34,7 @@ impl<'a> Files<'a> {
             root,
             files: entries.iter().filter_map(|e| Some((within(e.name)?, e.bytes))).collect(),
             outside: entries.iter().map(|e| e.name).find(|name| within(name).is_none()),
-            ordered: names.is_sorted_by_key(|name| place(name)),
+            ordered: names.is_sorted_by_key(place),
         }
     }
 
@@ -50,7 +51,8 @@ impl<'a> Files<'a> {
     /// Whether it means to be a record, and is not just any bag.
     fn claims_to_be_a_record(&self) -> bool {
         let info = self.files.get(bag::INFO_FILE).and_then(|bytes| std::str::from_utf8(bytes).ok());
-        self.files.contains_key(bag::SEAL_FILE) || info.is_some_and(|info| info.contains("\nSendoff-Format: "))
+        self.files.contains_key(bag::SEAL_FILE)
+            || info.is_some_and(|info| info.contains("\nSendoff-Format: "))
     }
 }
 
@@ -116,7 +118,8 @@ pub(super) fn judge(files: &Files<'_>, trust: Trust<'_>) -> Judged {
 /// The seal, and the tag files it covers.
 fn open<'a>(files: &Files<'a>) -> Result<Sealed<'a>, Failure> {
     if !files.claims_to_be_a_record() {
-        let what = if files.files.contains_key(bag::BAGIT_FILE) { "a bag, but without a seal" } else { "no bag" };
+        let what =
+            if files.files.contains_key(bag::BAGIT_FILE) { "a bag, but without a seal" } else { "no bag" };
         return Err(Failure::NotARecord(what.to_owned()));
     }
     if let Some(missing) = bag::TAG_FILES.into_iter().find(|name| !files.files.contains_key(name)) {
@@ -125,20 +128,25 @@ fn open<'a>(files: &Files<'a>) -> Result<Sealed<'a>, Failure> {
     let bytes = |name: &str| files.files.get(name).copied().unwrap_or_default();
     let list = bytes(bag::TAG_MANIFEST_FILE);
     let bad = |why: &str| Failure::BadSeal(why.to_owned());
-    let seal = SealFile::parse(bytes(bag::SEAL_FILE)).map_err(|fault| bad(&format!("{}: {fault}", bag::SEAL_FILE)))?;
+    let seal = SealFile::parse(bytes(bag::SEAL_FILE))
+        .map_err(|fault| bad(&format!("{}: {fault}", bag::SEAL_FILE)))?;
     if !seal.is_sha256() || !seal.holds(NAMESPACE, list) {
         return Err(bad("the signature does not fit tagmanifest-sha256.txt; one of the two was changed"));
     }
     let list = files.text(bag::TAG_MANIFEST_FILE)?;
-    let tags = bag::parse_manifest(list).map_err(|fault| Failure::NotARecord(format!("tagmanifest: {fault}")))?;
+    let tags =
+        bag::parse_manifest(list).map_err(|fault| Failure::NotARecord(format!("tagmanifest: {fault}")))?;
     compare(files, &tags)?;
     let info = files.text(bag::INFO_FILE)?;
     let format = bag::format_of(info).unwrap_or(0);
     let names: BTreeSet<&str> = tags.iter().map(|(name, _)| *name).collect();
     let own = [bag::BAGIT_FILE, bag::INFO_FILE, bag::MANIFEST_FILE];
-    let listed = if format > bag::FORMAT { own.iter().all(|n| names.contains(n)) } else { names == own.into() };
+    let listed =
+        if format > bag::FORMAT { own.iter().all(|n| names.contains(n)) } else { names == own.into() };
     if !listed {
-        return Err(Failure::NotARecord("tagmanifest-sha256.txt lists other files than a record's".to_owned()));
+        return Err(Failure::NotARecord(
+            "tagmanifest-sha256.txt lists other files than a record's".to_owned(),
+        ));
     }
     Ok(Sealed { key: *seal.public(), digest: Digest::of(list.as_bytes()), tags: names, info, format })
 }
@@ -148,7 +156,9 @@ fn compare(files: &Files<'_>, list: &[(&str, Digest)]) -> Result<(), Failure> {
     let mut missing = None;
     for (name, digest) in list {
         match files.files.get(name) {
-            Some(bytes) if Digest::of(bytes) != *digest => return Err(Failure::FileChanged((*name).to_owned())),
+            Some(bytes) if Digest::of(bytes) != *digest => {
+                return Err(Failure::FileChanged((*name).to_owned()));
+            }
             Some(_) => {}
             None => missing = missing.or(Some(*name)),
         }
@@ -166,7 +176,9 @@ fn check_files(files: &Files<'_>, sealed: &Sealed<'_>) -> Result<(), Failure> {
     compare(files, &list)?;
     let payload: BTreeSet<&str> = list.iter().map(|(name, _)| *name).collect();
     let known = |name: &str| {
-        payload.contains(name) || sealed.tags.contains(name) || matches!(name, bag::TAG_MANIFEST_FILE | bag::SEAL_FILE)
+        payload.contains(name)
+            || sealed.tags.contains(name)
+            || matches!(name, bag::TAG_MANIFEST_FILE | bag::SEAL_FILE)
     };
     let added = files.files.keys().copied().find(|name| !known(name)).or(files.outside);
     added.map_or(Ok(()), |name| Err(Failure::FileAdded(name.to_owned())))
@@ -213,7 +225,11 @@ fn older(info: &str) -> String {
         ) || matches!(label, "Sendoff-Tablet" | "Sendoff-Number" | "Sendoff-Previous" | "Sendoff-Sealed")
     };
     let line = |line: &str| {
-        if line.starts_with("Sendoff-Format:") { format!("Sendoff-Format: {}\n", bag::FORMAT) } else { format!("{line}\n") }
+        if line.starts_with("Sendoff-Format:") {
+            format!("Sendoff-Format: {}\n", bag::FORMAT)
+        } else {
+            format!("{line}\n")
+        }
     };
     info.lines().filter(|l| known(l) || l.starts_with("Sendoff-Format:")).map(line).collect()
 }
@@ -262,7 +278,11 @@ fn check_record(files: &Files<'_>, sealed: &Sealed<'_>, seen: &Seen) -> Result<(
     };
     let head = Head::read(record).map_err(|why| Failure::NotARecord(format!("data/record.json: {why}")))?;
     if head.major > head::SCHEMA {
-        return Err(Failure::NewerFormat { what: "the schema of record.json,", found: head.major, known: head::SCHEMA });
+        return Err(Failure::NewerFormat {
+            what: "the schema of record.json,",
+            found: head.major,
+            known: head::SCHEMA,
+        });
     }
     if head.id == seen.id.to_string() && head.tablet == seen.tablet && head.number == seen.number {
         Ok(())

@@ -100,7 +100,9 @@ pub enum Failure {
         early: bool,
     },
     /// The seal holds, but nothing by this key is to be trusted.
-    #[error("the seal holds, but the office distrusts everything sealed by the key {fingerprint} of tablet {tablet}")]
+    #[error(
+        "the seal holds, but the office distrusts everything sealed by the key {fingerprint} of tablet {tablet}"
+    )]
     Distrusted {
         /// The tablet that the record names.
         tablet: String,
@@ -126,7 +128,9 @@ pub enum Failure {
         why: String,
     },
     /// Whole and trusted, but written by a newer program.
-    #[error("the seal holds and nothing was changed, but {what} {found} is newer than this program knows ({known}): use a newer one to read it")]
+    #[error(
+        "the seal holds and nothing was changed, but {what} {found} is newer than this program knows ({known}): use a newer one to read it"
+    )]
     NewerFormat {
         /// What is newer, as in 'Sendoff-Format'.
         what: &'static str,

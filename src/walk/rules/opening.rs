@@ -13,6 +13,9 @@ impl Walk {
         if let Event::AgentOn { code } = &entry.event {
             return self.accepts_agent(code);
         }
+        if let Event::PresentSet { people } = &entry.event {
+            return self.accepts_present(people);
+        }
         self.still_changing()?;
         match &entry.event {
             Event::ReaderSet { language, measures } => {
@@ -25,7 +28,6 @@ impl Walk {
             }
             Event::PartySet { people } => self.accepts_party(people),
             Event::LicenceSeen { person, licence } => self.accepts_licence(entry, *person, licence),
-            Event::PresentSet { people } => self.accepts_present(people),
             Event::ExperienceSet { first_time } => {
                 news(self.experience.as_ref().map(|e| e.value) != Some(*first_time))
             }
@@ -116,7 +118,12 @@ impl Walk {
         news(self.licences.get(&person).map(|l| &l.value) != Some(licence))
     }
 
+    /// Somebody may still come to sign when another has signed already; nobody is taken off the list then.
     fn accepts_present(&self, people: &[PersonId]) -> Result<(), Refused> {
+        let stay = self.people().iter().filter(|p| self.is_present(p.id)).all(|p| people.contains(&p.id));
+        if !stay {
+            self.still_changing()?;
+        }
         if self.people().is_empty() || people.is_empty() {
             return Err(Refused::Empty { field: "list of those present" });
         }

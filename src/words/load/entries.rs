@@ -52,25 +52,29 @@ impl<'a> Named<'a> {
 /// Where each message stands. Faults: a message or attribute that is written twice, a measure typed in.
 pub(super) fn index(tag: &str, files: &[Used], told: &mut Told) -> BTreeMap<String, (usize, usize)> {
     let mut index: BTreeMap<String, (usize, usize)> = BTreeMap::new();
-    let mut first: BTreeMap<String, (usize, &str)> = BTreeMap::new();
     for (file_at, used) in files.iter().enumerate() {
         for (entry_at, entry) in used.resource.entries().enumerate() {
             let Some(named) = Named::of(entry) else { continue };
             typed(used, &named, told);
             attributes(used, &named, told);
-            if let Some((other, name)) = first.get(&named.id) {
-                let other = files.get(*other).map(|other| other.place(name).to_string()).unwrap_or_default();
+            if let Some((other, first)) = index.get(&named.id) {
+                let place = files
+                    .get(*other)
+                    .and_then(|other| Some(other.place(Named::of(other.resource.get_entry(*first)?)?.name)));
                 told.tell(|| {
                     Fault::new(
                         "words.duplicate",
                         used.place(named.name),
-                        format!("`{}` is written twice in {tag}; the first stands at {other}", named.id),
+                        format!(
+                            "`{}` is written twice in {tag}; the first stands at {}",
+                            named.id,
+                            place.map_or_else(String::new, |place| place.to_string())
+                        ),
                         "keep one of them; the first is used until then",
                     )
                 });
                 continue;
             }
-            first.insert(named.id.clone(), (file_at, named.name));
             index.insert(named.id, (file_at, entry_at));
         }
     }
@@ -78,6 +82,9 @@ pub(super) fn index(tag: &str, files: &[Used], told: &mut Told) -> BTreeMap<Stri
 }
 
 fn attributes(used: &Used, named: &Named<'_>, told: &mut Told) {
+    if named.attributes.len() < 2 {
+        return;
+    }
     let mut seen: BTreeMap<&str, &str> = BTreeMap::new();
     for attribute in named.attributes {
         let name = attribute.id.name;

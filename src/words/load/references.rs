@@ -19,17 +19,10 @@ pub(super) fn check(language: &Language, told: &mut Told) {
         let Some(used) = language.files.get(*file) else { continue };
         let Some(named) = used.resource.get_entry(*entry).and_then(Named::of) else { continue };
         if let Some(value) = named.value {
-            collect(language, used, id, value, &mut graph, told);
+            collect(language, used, (id, None), value, &mut graph, told);
         }
         for attribute in named.attributes {
-            collect(
-                language,
-                used,
-                &format!("{id}.{}", attribute.id.name),
-                &attribute.value,
-                &mut graph,
-                told,
-            );
+            collect(language, used, (id, Some(attribute.id.name)), &attribute.value, &mut graph, told);
         }
     }
     cycles(&graph, told);
@@ -38,11 +31,12 @@ pub(super) fn check(language: &Language, told: &mut Told) {
 fn collect<'a>(
     language: &Language,
     used: &'a Used,
-    key: &str,
+    (id, attribute): (&str, Option<&str>),
     pattern: &'a Pattern<&'a str>,
     graph: &mut Graph<'a>,
     told: &mut Told,
 ) {
+    let key = || attribute.map_or_else(|| id.to_owned(), |attribute| format!("{id}.{attribute}"));
     let mut refers = Vec::new();
     pieces(pattern, &mut |piece| {
         let (slice, to, exists) = match piece {
@@ -51,9 +45,10 @@ fn collect<'a>(
                 let exists = language.pattern(&key).is_some();
                 (to, key, exists)
             }
-            Piece::Term(to) => {
+            Piece::Term(to, handed) => {
                 let key = format!("-{to}");
                 let exists = language.index.contains_key(&key);
+                holes(language, used, to, &handed, told);
                 (to, key, exists)
             }
             Piece::Function(name) => (name, format!("{name}()"), name == "NUMBER"),
@@ -64,7 +59,7 @@ fn collect<'a>(
                 Fault::new(
                     "words.reference",
                     used.place(slice),
-                    format!("`{key}` refers to `{to}`, which does not exist in {}", language.tag),
+                    format!("`{}` refers to `{to}`, which does not exist in {}", key(), language.tag),
                     "write it, or correct the name",
                 )
             });
@@ -72,8 +67,32 @@ fn collect<'a>(
         refers.push((to, slice));
     });
     if !refers.is_empty() {
-        graph.insert(key.to_owned(), (used, refers));
+        graph.insert(key(), (used, refers));
     }
+}
+
+/// A term has only the values that are handed to it; the formatter prints the name of another and says nothing.
+fn holes(language: &Language, used: &Used, term: &str, handed: &[&str], told: &mut Told) {
+    let Some(pattern) = language.pattern(&format!("-{term}")) else { return };
+    pieces(pattern, &mut |piece| match piece {
+        Piece::Variable(name) if !handed.contains(&name) => told.tell(|| {
+            Fault::new(
+                "words.term-value",
+                used.place(term),
+                format!("`-{term}` prints ${name}, which is not handed to it here"),
+                format!("write `-{term}({name}: \"...\")`, or make a message of the term"),
+            )
+        }),
+        Piece::Message(to, _) if !language.uses(to).variables.is_empty() => told.tell(|| {
+            Fault::new(
+                "words.term-value",
+                used.place(term),
+                format!("`-{term}` contains the message `{to}`, whose values do not reach into a term"),
+                "make a message of the term",
+            )
+        }),
+        _ => {}
+    });
 }
 
 /// Goes down every reference once; one that leads back to a text that is still open closes a circle.

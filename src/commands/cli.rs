@@ -1,0 +1,172 @@
+//! The command line.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+/// Leads a motorhome handoff and seals a signed record of it. Without a command it opens the kiosk.
+#[derive(Debug, Parser)]
+#[command(version, after_help = "\
+Examples:
+  sendoff                                  the kiosk with the demo lot
+  sendoff --lot ~/lot --data ~/tablet      the kiosk with a lot of your own
+  sendoff check --lot ~/lot                everything that is wrong with the scripts
+  sendoff rehearse --unit wren --out /tmp/r    a whole handoff without a display
+  sendoff verify record.zip --signers allowed_signers
+
+Exit codes: 0 good, 1 findings or failed verification, 2 could not run.")]
+pub struct Cli {
+    #[command(flatten)]
+    places: Places,
+    #[command(subcommand)]
+    command: Option<Command>,
+}
+
+/// Where scripts and data lie.
+#[derive(Debug, Clone, Default, Args)]
+pub struct Places {
+    /// Lot folder, which holds `walkthroughs` and `i18n`; the demo lot when absent
+    #[arg(long, value_name = "DIR", global = true)]
+    pub lot: Option<PathBuf>,
+    /// Data folder of this tablet; the user's data folder when absent
+    #[arg(long, value_name = "DIR", global = true)]
+    pub data: Option<PathBuf>,
+}
+
+/// What was asked for.
+#[derive(Debug)]
+pub enum Task {
+    /// Open the window.
+    Kiosk(Places),
+    /// Run a command.
+    Command(Command),
+}
+
+impl Cli {
+    /// What was asked for; the folders go with the command.
+    #[must_use]
+    pub fn task(self) -> Task {
+        let Self { places, command } = self;
+        match command {
+            None => Task::Kiosk(places),
+            Some(mut command) => {
+                match &mut command {
+                    Command::Check(args) => args.places = places,
+                    Command::Rehearse(args) => args.places = places,
+                    Command::Verify(_) => {}
+                    Command::Keys(args) => args.places = places,
+                }
+                Task::Command(command)
+            }
+        }
+    }
+}
+
+/// A command.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Find everything that is wrong with the scripts of a lot
+    #[command(after_help = "Examples:\n  sendoff check\n  sendoff check --lot ~/lot --format json")]
+    Check(CheckArgs),
+    /// Play a whole handoff without a display and seal it as a rehearsal
+    #[command(after_help = "\
+Examples:
+  sendoff rehearse --unit wren --out /tmp/r
+  sendoff rehearse --unit wren --out /tmp/r --at 2026-07-24T15:00:00Z --script walk.ron
+
+The last line names the record. The key and `allowed_signers` are made beside it; a rehearsal is never evidence.")]
+    Rehearse(RehearseArgs),
+    /// Judge sealed records
+    #[command(after_help = "\
+Examples:
+  sendoff verify record.zip --signers allowed_signers
+  sendoff verify ~/archive/records --signers allowed_signers --format json
+  sendoff verify record.zip --signers allowed_signers --received 2026-07-24T18:00:00Z
+  sendoff verify bag/ --bag-only")]
+    Verify(VerifyArgs),
+    /// Make and show the key of this tablet
+    #[command(after_help = "Examples:\n  sendoff keys new --name t2\n  sendoff keys public >> allowed_signers")]
+    Keys(KeysArgs),
+}
+
+/// How a result is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, ValueEnum)]
+pub enum Format {
+    /// For people.
+    #[default]
+    Text,
+    /// For programs.
+    Json,
+}
+
+/// Arguments of `check`.
+#[derive(Debug, Args)]
+pub struct CheckArgs {
+    #[arg(skip)]
+    pub(super) places: Places,
+    /// How to write the result
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+}
+
+/// Arguments of `rehearse`.
+#[derive(Debug, Args)]
+pub struct RehearseArgs {
+    #[arg(skip)]
+    pub(super) places: Places,
+    /// Unit to hand over
+    #[arg(long, value_name = "UNIT")]
+    pub unit: String,
+    /// Folder for key, signers and record
+    #[arg(long, value_name = "DIR")]
+    pub out: PathBuf,
+    /// Start of the walk, in UTC, as 2026-07-24T15:00:00Z; now when absent
+    #[arg(long, value_name = "TIME")]
+    pub at: Option<jiff::Timestamp>,
+    /// List of actions to play (RON); the whole handoff when absent
+    #[arg(long, value_name = "FILE")]
+    pub script: Option<PathBuf>,
+}
+
+/// Arguments of `verify`.
+#[derive(Debug, Args)]
+pub struct VerifyArgs {
+    /// Records: ZIP files, unpacked bags, or folders of either
+    #[arg(required = true, value_name = "PATH")]
+    pub paths: Vec<PathBuf>,
+    /// OpenSSH `allowed_signers` of the office
+    #[arg(long, value_name = "FILE")]
+    pub signers: Option<PathBuf>,
+    /// When the office received the records; validity is judged at this time, now when absent
+    #[arg(long, value_name = "TIME")]
+    pub received: Option<jiff::Timestamp>,
+    /// Judge the BagIt layer alone (RFC 8493): no seal, no chain
+    #[arg(long)]
+    pub bag_only: bool,
+    /// How to write the result
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+}
+
+/// Arguments of `keys`.
+#[derive(Debug, Args)]
+pub struct KeysArgs {
+    #[arg(skip)]
+    pub(super) places: Places,
+    /// What to do
+    #[command(subcommand)]
+    pub action: KeysAction,
+}
+
+/// What to do with keys.
+#[derive(Debug, Subcommand)]
+pub enum KeysAction {
+    /// Name this tablet and make its key; a key that is there is never overwritten
+    New {
+        /// Name of the tablet: small letters, digits and dashes
+        #[arg(long, value_name = "NAME", default_value = "demo")]
+        name: String,
+    },
+    /// Print the `allowed_signers` line for the office
+    Public,
+}

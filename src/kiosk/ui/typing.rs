@@ -1,0 +1,319 @@
+//! The outermost layer around a page: Tab moves the focus, and our own keys come up for a text field.
+//!
+//! The keys speak to the field as a real keyboard would, by key events, so that caret, selection and limits
+//! work alike, and screens need not know which of the two was used. While the keys are up the page is shorter,
+//! and the field is scrolled into view.
+
+use iced::advanced::layout::{self, Layout};
+use iced::advanced::widget::{Operation, Tree, tree};
+use iced::advanced::{Clipboard, Shell, Widget, mouse, overlay, renderer};
+use iced::keyboard::{self, Key, key::Named};
+use iced::{Event, Length, Point, Rectangle, Size, Vector, touch, window};
+
+use super::around::{Around, Behavior, Input};
+use super::field::Keys;
+use super::focus::{Count, FindField, FindFocused, FocusAt, Reveal, Way, WithoutFocus};
+use super::keyboard::{KeyPress, Layer, keyboard as letter_keys, number_pad};
+use super::{Element, tap};
+use crate::kiosk::theme::{Gap, Look};
+
+/// Lets Tab and Shift+Tab go through `page`. With `keys`, the word on the key that ends, our own keys come up
+/// for text fields.
+pub fn with_keyboard<'a, M: 'a>(
+    look: &Look,
+    page: impl Into<Element<'a, M>>,
+    keys: Option<String>,
+) -> Element<'a, M> {
+    let up = iced::widget::Space::new().into();
+    Element::new(Typing { look: *look, page: page.into(), done: keys, up })
+}
+
+struct Typing<'a, M> {
+    look: Look,
+    page: Element<'a, M>,
+    done: Option<String>,
+    up: Element<'a, KeyPress>,
+}
+
+#[derive(Default)]
+struct State {
+    open: Option<Keys>,
+    layer: Layer,
+    /// The page has changed its height: what has the focus may have to come into view.
+    reveal: bool,
+}
+
+/// What an update lends to the page, so that it can be asked more than once.
+struct Lent<'l, 'b> {
+    layout: Layout<'l>,
+    cursor: mouse::Cursor,
+    renderer: &'l iced::Renderer,
+    clipboard: &'b mut dyn Clipboard,
+    viewport: Rectangle,
+}
+
+impl<M> Typing<'_, M> {
+    fn page_update(&mut self, tree: &mut Tree, event: &Event, lent: &mut Lent<'_, '_>, shell: &mut Shell<'_, M>) {
+        let (cursor, renderer, viewport) = (lent.cursor, lent.renderer, lent.viewport);
+        let page = self.page.as_widget_mut();
+        page.update(tree, event, lent.layout, cursor, renderer, lent.clipboard, shell, &viewport);
+    }
+
+    fn page_operate(&mut self, tree: &mut Tree, lent: &Lent<'_, '_>, operation: &mut dyn Operation) {
+        self.page.as_widget_mut().operate(tree, lent.layout, lent.renderer, operation);
+    }
+
+    fn move_focus(&mut self, tree: &mut Tree, lent: &Lent<'_, '_>, way: Way) {
+        let mut count = Count::default();
+        self.page_operate(tree, lent, &mut count);
+        self.page_operate(tree, lent, &mut FocusAt::new(count.moved(way)));
+        self.reveal_focus(tree, lent);
+    }
+
+    fn reveal_focus(&mut self, tree: &mut Tree, lent: &Lent<'_, '_>) {
+        let mut find = FindFocused::default();
+        self.page_operate(tree, lent, &mut find);
+        if let Some((scroll, part)) = find.found {
+            let margin = self.look.gap(Gap::Large);
+            self.page_operate(tree, lent, &mut Reveal::new(scroll, part, margin));
+        }
+    }
+
+    /// Does to the field what a real key would do.
+    fn press(
+        &mut self,
+        state: &mut State,
+        tree: &mut Tree,
+        press: KeyPress,
+        lent: &mut Lent<'_, '_>,
+        shell: &mut Shell<'_, M>,
+    ) {
+        let before = state.layer;
+        state.layer = state.layer.after(press);
+        if state.layer != before {
+            shell.invalidate_layout();
+        }
+        match press {
+            KeyPress::Char(letter) => {
+                let mut text = [0; 4];
+                let text = letter.encode_utf8(&mut text);
+                self.page_update(tree, &key_event(Key::Character((&*text).into()), Some(text)), lent, shell);
+            }
+            KeyPress::Backspace => self.page_update(tree, &key_event(Key::Named(Named::Backspace), None), lent, shell),
+            KeyPress::Done => {
+                self.page_update(tree, &key_event(Key::Named(Named::Enter), None), lent, shell);
+                self.page_operate(tree, lent, &mut FocusAt::nowhere());
+            }
+            KeyPress::Shift | KeyPress::Layer => {}
+        }
+    }
+
+    /// Notices that a field has got or lost the focus.
+    fn watch(&mut self, state: &mut State, tree: &mut Tree, lent: &Lent<'_, '_>, shell: &mut Shell<'_, M>) {
+        if self.done.is_none() {
+            return;
+        }
+        let mut find = FindField::default();
+        self.page_operate(tree, lent, &mut find);
+        if find.found != state.open {
+            state.open = find.found;
+            state.layer = Layer::default();
+            state.reveal = true;
+            shell.invalidate_layout();
+            shell.request_redraw();
+        }
+    }
+
+    fn build_keys(&self, state: &State) -> Element<'static, KeyPress> {
+        let done = self.done.as_deref().unwrap_or_default();
+        match state.open {
+            None => iced::widget::Space::new().into(),
+            Some(Keys::Letters) => letter_keys(&self.look, state.layer, done, |press| press),
+            Some(Keys::Digits) => number_pad(&self.look, done, |press| press),
+        }
+    }
+}
+
+fn key_event(key: Key, text: Option<&str>) -> Event {
+    Event::Keyboard(keyboard::Event::KeyPressed {
+        key: key.clone(),
+        modified_key: key,
+        physical_key: keyboard::key::Physical::Unidentified(keyboard::key::NativeCode::Unidentified),
+        location: keyboard::Location::Standard,
+        modifiers: keyboard::Modifiers::default(),
+        text: text.map(Into::into),
+        repeat: false,
+    })
+}
+
+fn begins_press(event: &Event) -> bool {
+    matches!(
+        event,
+        Event::Mouse(mouse::Event::ButtonPressed(_)) | Event::Touch(touch::Event::FingerPressed { .. })
+    )
+}
+
+impl<M> Widget<M, iced::Theme, iced::Renderer> for Typing<'_, M> {
+    fn size(&self) -> Size<Length> {
+        Size::new(Length::Fill, Length::Fill)
+    }
+
+    fn tag(&self) -> tree::Tag {
+        tree::Tag::of::<State>()
+    }
+
+    fn state(&self) -> tree::State {
+        tree::State::new(State::default())
+    }
+
+    fn children(&self) -> Vec<Tree> {
+        vec![Tree::new(&self.page), Tree::new(&self.up)]
+    }
+
+    fn diff(&self, tree: &mut Tree) {
+        // The keys are made, and compared, in the layout: only there is it known which ones.
+        if let Some(page) = tree.children.first_mut() {
+            page.diff(&self.page);
+        }
+    }
+
+    fn layout(&mut self, tree: &mut Tree, renderer: &iced::Renderer, limits: &layout::Limits) -> layout::Node {
+        let size = limits.max();
+        self.up = self.build_keys(tree.state.downcast_ref());
+        let [page_tree, keys_tree] = tree.children.as_mut_slice() else { return layout::Node::new(size) };
+        keys_tree.diff(&self.up);
+        let whole = layout::Limits::new(Size::ZERO, size);
+        let keys = self.up.as_widget_mut().layout(keys_tree, renderer, &whole);
+        let height = (size.height - keys.size().height).max(0.0);
+        let rest = Size::new(size.width, height);
+        let page = self.page.as_widget_mut().layout(page_tree, renderer, &layout::Limits::new(Size::ZERO, rest));
+        layout::Node::with_children(size, vec![page, keys.move_to(Point::new(0.0, height))])
+    }
+
+    fn operate(
+        &mut self,
+        tree: &mut Tree,
+        layout: Layout<'_>,
+        renderer: &iced::Renderer,
+        operation: &mut dyn Operation,
+    ) {
+        let mut places = layout.children();
+        let [page_tree, keys_tree] = tree.children.as_mut_slice() else { return };
+        let (Some(page_place), Some(keys_place)) = (places.next(), places.next()) else { return };
+        self.page.as_widget_mut().operate(page_tree, page_place, renderer, operation);
+        self.up.as_widget_mut().operate(keys_tree, keys_place, renderer, &mut WithoutFocus(operation));
+    }
+
+    fn update(
+        &mut self,
+        tree: &mut Tree,
+        event: &Event,
+        layout: Layout<'_>,
+        cursor: mouse::Cursor,
+        renderer: &iced::Renderer,
+        clipboard: &mut dyn Clipboard,
+        shell: &mut Shell<'_, M>,
+        viewport: &Rectangle,
+    ) {
+        let mut places = layout.children();
+        let Tree { state, children, .. } = tree;
+        let state = state.downcast_mut::<State>();
+        let [page_tree, keys_tree] = children.as_mut_slice() else { return };
+        let (Some(page_place), Some(keys_place)) = (places.next(), places.next()) else { return };
+
+        let mut presses = Vec::new();
+        let mut local = Shell::new(&mut presses);
+        let keys = self.up.as_widget_mut();
+        keys.update(keys_tree, event, keys_place, cursor, renderer, clipboard, &mut local, viewport);
+        shell.request_redraw_at(local.redraw_request());
+
+        let mut lent = Lent { layout: page_place, cursor, renderer, clipboard, viewport: *viewport };
+        // A press on the keys must not reach the page: its field would lose the focus.
+        if !(begins_press(event) && cursor.is_over(keys_place.bounds())) {
+            self.page_update(page_tree, event, &mut lent, shell);
+        }
+        for press in presses {
+            self.press(state, page_tree, press, &mut lent, shell);
+        }
+        if let Event::Keyboard(keyboard::Event::KeyPressed { key: Key::Named(Named::Tab), modifiers, .. }) = event
+            && !shell.is_event_captured()
+        {
+            self.move_focus(page_tree, &lent, if modifiers.shift() { Way::Previous } else { Way::Next });
+            shell.capture_event();
+            shell.request_redraw();
+        }
+        if let Event::Window(window::Event::RedrawRequested(_)) = event
+            && std::mem::take(&mut state.reveal)
+        {
+            self.reveal_focus(page_tree, &lent);
+        }
+        self.watch(state, page_tree, &lent, shell);
+    }
+
+    fn draw(
+        &self,
+        tree: &Tree,
+        renderer: &mut iced::Renderer,
+        theme: &iced::Theme,
+        style: &renderer::Style,
+        layout: Layout<'_>,
+        cursor: mouse::Cursor,
+        viewport: &Rectangle,
+    ) {
+        let mut places = layout.children();
+        let [page_tree, keys_tree] = tree.children.as_slice() else { return };
+        let (Some(page_place), Some(keys_place)) = (places.next(), places.next()) else { return };
+        self.page.as_widget().draw(page_tree, renderer, theme, style, page_place, cursor, viewport);
+        if tree.state.downcast_ref::<State>().open.is_some() {
+            use iced::advanced::Renderer as _;
+            renderer.with_layer(keys_place.bounds(), |renderer| {
+                self.up.as_widget().draw(keys_tree, renderer, theme, style, keys_place, cursor, viewport);
+            });
+        }
+    }
+
+    fn mouse_interaction(
+        &self,
+        tree: &Tree,
+        layout: Layout<'_>,
+        cursor: mouse::Cursor,
+        viewport: &Rectangle,
+        renderer: &iced::Renderer,
+    ) -> mouse::Interaction {
+        let (Some(page_tree), Some(place)) = (tree.children.first(), layout.children().next()) else {
+            return mouse::Interaction::None;
+        };
+        self.page.as_widget().mouse_interaction(page_tree, place, cursor, viewport, renderer)
+    }
+
+    fn overlay<'b>(
+        &'b mut self,
+        tree: &'b mut Tree,
+        layout: Layout<'b>,
+        renderer: &iced::Renderer,
+        viewport: &Rectangle,
+        translation: Vector,
+    ) -> Option<overlay::Element<'b, M, iced::Theme, iced::Renderer>> {
+        let (page_tree, place) = (tree.children.first_mut()?, layout.children().next()?);
+        self.page.as_widget_mut().overlay(page_tree, place, renderer, viewport, translation)
+    }
+}
+
+/// Says of a text field which keys it wants.
+pub(super) fn marked<'a, M: 'a>(field: impl Into<Element<'a, M>>, keys: Keys) -> Element<'a, M> {
+    Element::new(Around { content: field.into(), margin: 0.0, behavior: Wants(keys) })
+}
+
+struct Wants(Keys);
+
+impl<M> Behavior<M> for Wants {
+    type State = ();
+
+    fn handle(&self, (): &mut (), _input: &Input<'_>, _shell: &mut Shell<'_, M>) {}
+
+    fn operate(&self, (): &mut (), bounds: Rectangle, operation: &mut dyn Operation) {
+        let mut keys = self.0;
+        operation.custom(None, bounds, &mut keys);
+        operation.custom(None, bounds, &mut tap::Pressable);
+    }
+}
