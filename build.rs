@@ -18,7 +18,8 @@ fn main() {
     for name in names {
         let path = root.join(&name);
         println!("cargo:rerun-if-changed={}", path.display());
-        writeln!(table, "    ({name:?}, include_bytes!({:?})),", path.display().to_string()).expect("a string grows");
+        writeln!(table, "    ({name:?}, include_bytes!({:?})),", path.display().to_string())
+            .expect("a string grows");
     }
     table.push_str("];\n");
     fs::write(out, table).expect("the output folder can be written");

@@ -1,8 +1,8 @@
 //! The journal: what happened in a walk, on disk before anybody is told that it happened.
 //!
-//! One text line for each event (see [`line`]). A line is written and synced before [`Journal::append`] returns;
+//! One text line for each event (see [`mod@line`]). A line is written and synced before [`Journal::append`] returns;
 //! a failed write or sync makes the journal unusable for good, since what is on the disk is then unknown. What is
-//! safe is found again by [`recover`]: the longest run of good lines from the start. [`Keeper`] holds the walk and
+//! safe is found again by [`recover()`]: the longest run of good lines from the start. [`Keeper`] holds the walk and
 //! its journal together, [`Writer`] does the same on a thread of its own.
 //!
 //! It does not lock anything: one process owns a data folder.

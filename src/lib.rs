@@ -5,6 +5,7 @@
 //! Each module may use those listed after it, never those before; a test holds the table.
 
 pub mod commands;
+pub mod kiosk;
 
 pub mod tablet;
 pub mod record;

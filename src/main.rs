@@ -3,7 +3,9 @@
 use std::process::ExitCode;
 
 use clap::Parser as _;
-use sendoff::commands::{self, Cli, Console, Task};
+use sendoff::commands::{self, Cli, Console, Environment, Places, Task};
+use sendoff::kiosk;
+use sendoff::ports::{Ports, system};
 
 fn main() -> ExitCode {
     let cli = match Cli::try_parse() {
@@ -15,13 +17,26 @@ fn main() -> ExitCode {
             return ExitCode::from(if failed { commands::COULD_NOT_RUN } else { commands::GOOD });
         }
     };
-    let ports = sendoff::ports::system::ports();
+    let ports = system::ports();
+    let environment = environment();
     let mut console = Console::system();
     let code = match cli.task() {
-        Task::Kiosk(places) => sendoff::kiosk::start(&ports, &places, &environment(), &mut console),
-        Task::Command(command) => commands::run(&command, &ports, &environment(), &mut console),
+        Task::Command(command) => commands::run(&command, &ports, &environment, &mut console),
+        Task::Kiosk(places) => match open_kiosk(&places, &ports, &environment) {
+            Ok(()) => commands::GOOD,
+            Err(why) => {
+                console.complain(why);
+                commands::COULD_NOT_RUN
+            }
+        },
     };
     ExitCode::from(code)
+}
+
+fn open_kiosk(places: &Places, ports: &Ports, environment: &Environment) -> Result<(), String> {
+    let data = commands::data_folder(places.data.as_deref(), environment)?;
+    let bundle = commands::bundle(ports, places.lot.as_deref()).map_err(|e| e.to_string())?;
+    kiosk::start(ports, bundle, &data, environment).map_err(|e| e.to_string())
 }
 
 /// What the start of the window depends on. Only `main` reads the environment.

@@ -3,7 +3,7 @@
 //! What may happen when is decided here, in [`Walk::accepts`], and nowhere else; screens ask and show the
 //! reason. Nothing here reads a clock or a disk: replaying the same entries over the same route gives the same
 //! walk. `limits` bounds what may be said, `rules` says what may happen when, `change` does it, `answers` and
-//! `missing` derive who must still do what, `read` is what everybody else sees.
+//! `missing` derive who must still do what, `read` is what everybody else sees, `said` puts a refusal into words.
 
 mod answers;
 mod change;
@@ -13,6 +13,7 @@ mod missing;
 mod read;
 mod refused;
 mod rules;
+mod said;
 mod state;
 
 use std::collections::BTreeMap;
@@ -26,6 +27,7 @@ pub use event::{
 };
 pub use missing::Missing;
 pub use refused::Refused;
+pub use said::Arg;
 pub use state::{
     AnswerState, Began, Booking, Consent, Count, MustAnswer, Outcome, Peg, Phase, Question, Reader,
     ReadingState, Response, Seal, Signature, StepState, Stopped, Tally, Timed, Withdrawn,

@@ -11,7 +11,7 @@ use super::Check;
 pub(super) type Used = BTreeSet<String>;
 
 /// Files whose messages belong to the program, not to scripts; a test of the program holds them.
-const PROGRAM_FILES: [&str; 3] = ["kiosk.ftl", "record.ftl", "format.ftl"];
+const PROGRAM_FILES: [&str; 3] = ["/kiosk", "/record", "/format"];
 
 impl Check<'_> {
     /// Notes that a message is used from `place`, and that it is there.
@@ -38,7 +38,7 @@ impl Check<'_> {
         let all = words.all_keys(SOURCE_LANGUAGE);
         for key in all.difference(&self.used) {
             let Some(place) = words.place_of(SOURCE_LANGUAGE, key) else { continue };
-            if PROGRAM_FILES.iter().any(|f| place.file.ends_with(f)) || is_spare(key) {
+            if PROGRAM_FILES.iter().any(|f| place.file.contains(f)) || is_spare(key) {
                 continue;
             }
             let what = format!("nothing uses `{key}`");

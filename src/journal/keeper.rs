@@ -62,7 +62,12 @@ impl Keeper {
     ///
     /// # Errors
     /// The first event is refused, or could not be saved; then there is no journal.
-    pub fn begin(disk: &dyn Disk, path: &Path, route: Arc<Route>, first: &Entry) -> Result<Self, ProposeFault> {
+    pub fn begin(
+        disk: &dyn Disk,
+        path: &Path,
+        route: Arc<Route>,
+        first: &Entry,
+    ) -> Result<Self, ProposeFault> {
         let walk = Arc::new(Walk::begin(route, first)?);
         Ok(Self { walk, journal: Journal::create(disk, path, first)? })
     }

@@ -49,7 +49,9 @@ impl OpenWalk {
     /// Staff code of the agent who took it on last.
     #[must_use]
     pub fn agent(&self) -> Option<&str> {
-        self.events().rev().find_map(|e| if let Event::AgentOn { code } = e { Some(code.as_str()) } else { None })
+        self.events()
+            .rev()
+            .find_map(|e| if let Event::AgentOn { code } = e { Some(code.as_str()) } else { None })
     }
 
     /// The party as entered last; empty before it was entered.

@@ -54,12 +54,7 @@ fn io_fault<'a>(action: &'static str, path: &'a Path) -> impl FnOnce(io::Error) 
     move |source| DiskFault::Io { action, path: path.to_owned(), source: Arc::new(source) }
 }
 
-fn io_error<T>(
-    action: &'static str,
-    path: &Path,
-    kind: io::ErrorKind,
-    words: &str,
-) -> Result<T, DiskFault> {
+fn io_error<T>(action: &'static str, path: &Path, kind: io::ErrorKind, words: &str) -> Result<T, DiskFault> {
     Err(io_fault(action, path)(io::Error::new(kind, words)))
 }
 

@@ -46,6 +46,9 @@ pub enum SealStop {
     /// The disk refused.
     #[error(transparent)]
     Disk(#[from] DiskFault),
+    /// Nothing is decided yet.
+    #[error("it is not decided whether the unit goes out; finish the closing first")]
+    NotDecided,
     /// The walk says it is being sealed, but has no number.
     #[error("the walk has no number for its record; seal it again")]
     NoNumber,
@@ -68,6 +71,7 @@ impl Tablet {
         let walk = keeper.walk();
         let seal = walk.seal().ok_or(SealStop::NoNumber)?;
         let kind = match (walk.began().value.rehearsal, walk.outcome()) {
+            (_, Outcome::Open) => return Err(SealStop::NotDecided),
             (true, _) => Kind::Rehearsal,
             (false, Outcome::HandedOver) => Kind::Handoff,
             (false, Outcome::NotHandedOver(_)) => Kind::NotHandedOver,

@@ -21,7 +21,8 @@ impl Walk {
         if !kept.is_empty() {
             return AnswerState::Kept(kept);
         }
-        if matches!(self.step_state(&step.id), StepState::NotShown { .. }) && caution.signal != Signal::Danger {
+        if matches!(self.step_state(&step.id), StepState::NotShown { .. }) && caution.signal != Signal::Danger
+        {
             return AnswerState::NotDue;
         }
         let lacking = self.lacking(caution);
@@ -84,10 +85,8 @@ impl Walk {
     pub fn refusals(&self) -> Vec<(&Caution, PersonId, &Timed<Response>)> {
         let cautions = self.route.steps.iter().flat_map(|s| &s.cautions);
         let said = cautions.flat_map(|c| self.responses(&c.id).map(move |(id, r)| (c, id, r)));
-        said.filter(|(_, id, r)| {
-            matches!(r.value, Response::Refused { .. }) && self.person(*id).is_some()
-        })
-        .collect()
+        said.filter(|(_, id, r)| matches!(r.value, Response::Refused { .. }) && self.person(*id).is_some())
+            .collect()
     }
 
     /// Positions of the cautions of a step that wait for an answer, those of DANGER steps not shown included.

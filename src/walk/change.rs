@@ -157,8 +157,10 @@ impl Walk {
     fn withdraw(&mut self, entry: &Entry) {
         let closing = std::mem::take(&mut self.closing);
         let Closing { signatures, .. } = closing;
-        self.withdrawn.extend(
-            signatures.into_iter().map(|(by, signature)| Withdrawn { by, signature, withdrawn: entry.at }),
-        );
+        self.withdrawn.extend(signatures.into_iter().map(|(by, signature)| Withdrawn {
+            by,
+            signature,
+            withdrawn: entry.at,
+        }));
     }
 }

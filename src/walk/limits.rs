@@ -26,10 +26,14 @@ pub(super) fn text(field: &'static str, value: &str, max: usize) -> Result<(), R
     if value.chars().count() > max {
         return Err(Refused::TooLong { field, max });
     }
-    if value.chars().any(|c| c.is_control() && c != '\n') {
-        return Err(Refused::Unprintable { field });
-    }
-    Ok(())
+    if value.chars().any(unprintable) { Err(Refused::Unprintable { field }) } else { Ok(()) }
+}
+
+/// Controls, and what would turn a printed line round or break it: bidi overrides and isolates, line separators.
+fn unprintable(c: char) -> bool {
+    let turns = matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
+    let breaks = matches!(c, '\u{2028}' | '\u{2029}' | '\u{feff}');
+    turns || breaks || (c.is_control() && c != '\n')
 }
 
 /// A text that must say something.
@@ -132,7 +136,9 @@ pub(super) fn reading(reading: &Reading, value: &str, measure: &str) -> Result<(
         return Ok(());
     }
     let sane = match &reading.scale {
-        Scale::Number { measure, step, min, max } => format!("from {min} to {max} {measure} in steps of {step}"),
+        Scale::Number { measure, step, min, max } => {
+            format!("from {min} to {max} {measure} in steps of {step}")
+        }
         Scale::Parts(parts) => format!("from 0/{parts} to {parts}/{parts}"),
         Scale::Choice(choices) => format!("one of {}", choices.join(", ")),
     };

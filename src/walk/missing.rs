@@ -134,6 +134,33 @@ pub(super) fn who(by: Who) -> String {
 }
 
 impl Missing {
+    /// Every key there is, for the check that each has its words.
+    pub const KEYS: &[&str] = &[
+        "missing-agent",
+        "missing-reader",
+        "missing-party",
+        "missing-licence",
+        "missing-licence-too-short",
+        "missing-present",
+        "missing-experience",
+        "missing-booking",
+        "missing-opened",
+        "missing-step",
+        "missing-answer",
+        "missing-answer-driver",
+        "missing-answer-kept",
+        "missing-reading",
+        "missing-item",
+        "missing-leaving",
+        "missing-leaving-not-good",
+        "missing-consent",
+        "missing-signature-agent",
+        "missing-signature-person",
+        "missing-signature-kept",
+        "missing-copy-offered",
+        "missing-copy-choice",
+    ];
+
     /// Key of its words, the same for ever.
     #[must_use]
     pub fn key(&self) -> &'static str {

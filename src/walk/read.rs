@@ -6,7 +6,7 @@ use jiff::civil::Date;
 use super::event::{CopyChoice, Licence, Mark, Person, PersonId, Who};
 use super::missing::Missing;
 use super::state::{
-    AnswerState, Began, Booking, Consent, Count, Outcome, Peg, Phase, Question, ReadingState, Reader, Seal,
+    AnswerState, Began, Booking, Consent, Count, Outcome, Peg, Phase, Question, Reader, ReadingState, Seal,
     Signature, StepState, Stopped, Tally, Timed, Withdrawn,
 };
 use super::{ADULT, Walk};

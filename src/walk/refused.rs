@@ -165,7 +165,9 @@ pub enum Refused {
     #[error("the opening is not complete: {}", list(.0))]
     OpeningIncomplete(Vec<Missing>),
     /// Not on the route.
-    #[error("there is no {what} {id} on the route of this unit: open the walk with the scripts it began with")]
+    #[error(
+        "there is no {what} {id} on the route of this unit: open the walk with the scripts it began with"
+    )]
     Unknown {
         /// Kind: step, caution, reading, item, leaving line.
         what: &'static str,
@@ -287,7 +289,9 @@ pub enum Refused {
     #[error("this walk is being sealed: nothing more can happen in it, a correction is an amendment")]
     SealBegun,
     /// So many events that something must be wrong.
-    #[error("this walk holds {max} events, more than any handoff needs: sign and seal it, or stop the handover")]
+    #[error(
+        "this walk holds {max} events, more than any handoff needs: sign and seal it, or stop the handover"
+    )]
     TooMany {
         /// Most events.
         max: usize,
@@ -303,6 +307,59 @@ fn list(missing: &[Missing]) -> String {
 }
 
 impl Refused {
+    /// Every key there is, for the check that each has its words.
+    pub const KEYS: &[&str] = &[
+        "refused-not-begun",
+        "refused-began-twice",
+        "refused-other-unit",
+        "refused-empty",
+        "refused-too-long",
+        "refused-unprintable",
+        "refused-form",
+        "refused-range",
+        "refused-person-twice",
+        "refused-number-taken",
+        "refused-exchanged",
+        "refused-no-adult",
+        "refused-no-driver",
+        "refused-driver-too-young",
+        "refused-not-in-party",
+        "refused-not-a-driver",
+        "refused-too-young",
+        "refused-not-present",
+        "refused-licence-expired",
+        "refused-licence-too-short",
+        "refused-due-back-past",
+        "refused-already-so",
+        "refused-not-opened",
+        "refused-already-opened",
+        "refused-opening-incomplete",
+        "refused-unknown",
+        "refused-other-step",
+        "refused-needs-note",
+        "refused-cautions-answered",
+        "refused-step-first",
+        "refused-other-version",
+        "refused-too-weak",
+        "refused-already-answered",
+        "refused-reading",
+        "refused-other-measure",
+        "refused-mark-used",
+        "refused-no-mark",
+        "refused-signing-begun",
+        "refused-not-ready-to-sign",
+        "refused-already-signed",
+        "refused-dot",
+        "refused-copy-too-early",
+        "refused-copy-not-offered",
+        "refused-nothing-to-reopen",
+        "refused-stop-too-early",
+        "refused-stopped",
+        "refused-seal-incomplete",
+        "refused-seal-begun",
+        "refused-too-many",
+    ];
+
     /// Whether nothing needs to be done, since what was proposed is so already: a double tap, say.
     #[must_use]
     pub fn already(&self) -> bool {

@@ -1,1 +1,2 @@
-#[test] fn nothing() {}
+#[test]
+fn nothing() {}

@@ -95,8 +95,8 @@ pub(super) fn stop(walk: &Walk, scripts: &Scripts, stop: &Stop) -> Vec<Action> {
 /// Numbers of those who still have to answer.
 fn must_answer(walk: &Walk, caution: &str) -> Vec<u8> {
     match walk.answer_state(caution) {
-        Some(AnswerState::Open(MustAnswer::Each(people))) => people.iter().map(|p| p.0).collect(),
-        Some(AnswerState::Open(MustAnswer::AnyAdult)) => {
+        Some(AnswerState::Waiting(MustAnswer::Drivers(people))) => people.iter().map(|p| p.0).collect(),
+        Some(AnswerState::Waiting(MustAnswer::OneAdult)) => {
             walk.adults().find(|p| walk.is_present(p.id)).map(|p| p.id.0).into_iter().collect()
         }
         _ => Vec::new(),

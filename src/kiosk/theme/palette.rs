@@ -75,6 +75,9 @@ const fn shade(hex: u32, alpha: f32) -> Color {
     Color { r, g, b, a: alpha }
 }
 
+/// A code to photograph: black on white in every theme.
+pub const CODE: Pair = Pair { ground: rgb(0x00FF_FFFF), on: rgb(0x0000_0000) };
+
 const PAPER: Palette = Palette {
     paper: rgb(0x00F4_EEDF),
     leaf: rgb(0x00FC_F9F1),

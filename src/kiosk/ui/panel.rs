@@ -126,3 +126,9 @@ pub(super) fn colored(look: &Look, fill: Color, text: Color) -> container::Style
         ..container::Style::default()
     }
 }
+
+/// A panel that stands out as the one that matters most; nothing to press.
+#[must_use]
+pub fn chosen_panel<'a, M: 'a>(look: &Look, content: impl Into<Element<'a, M>>) -> container::Container<'a, M> {
+    face(look, Edge::Chosen, content.into()).width(Length::Fill)
+}

@@ -44,12 +44,7 @@ pub(super) struct Memory {
     pub(super) dead: BTreeMap<Operation, u64>,
 }
 
-fn refuse<T>(
-    action: &'static str,
-    path: &Path,
-    kind: io::ErrorKind,
-    words: &str,
-) -> Result<T, DiskFault> {
+fn refuse<T>(action: &'static str, path: &Path, kind: io::ErrorKind, words: &str) -> Result<T, DiskFault> {
     Err(DiskFault::Io { action, path: path.to_owned(), source: Arc::new(io::Error::new(kind, words)) })
 }
 

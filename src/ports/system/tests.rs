@@ -1,0 +1,106 @@
+use super::*;
+use crate::ports::Access::{Owner, Usual};
+
+fn folder_names(dir: &Path) -> Vec<String> {
+    let names = std::fs::read_dir(dir).unwrap().map(|e| e.unwrap().file_name());
+    names.map(|n| n.into_string().unwrap()).collect()
+}
+
+#[test]
+fn a_new_file_never_replaces() {
+    let dir = tempfile::tempdir().unwrap();
+    let path = dir.path().join("record.zip");
+    SystemDisk.put_new(&path, b"first", Usual).unwrap();
+    let again = SystemDisk.put_new(&path, b"second", Usual).unwrap_err();
+    assert!(matches!(again, DiskFault::Exists { .. }));
+    assert_eq!(SystemDisk.read(&path, 10).unwrap(), b"first");
+    assert_eq!(folder_names(dir.path()), ["record.zip"], "no part is left lying about");
+    SystemDisk.replace(&path, b"third", Usual).unwrap();
+    assert_eq!(SystemDisk.read(&path, 5).unwrap(), b"third");
+    assert_eq!(folder_names(dir.path()), ["record.zip"]);
+    assert!(SystemDisk.put_new(&dir.path().join("no/where"), b"x", Usual).unwrap_err().is_missing());
+    assert!(SystemDisk.replace(&dir.path().join("no/where"), b"x", Usual).unwrap_err().is_missing());
+}
+
+/// Two names are given at once by many threads: one wins, whole.
+#[test]
+fn of_many_new_files_one_wins() {
+    let dir = tempfile::tempdir().unwrap();
+    let path = dir.path().join("x");
+    let won: usize = std::thread::scope(|scope| {
+        let put = |n: u8| {
+            let path = &path;
+            scope.spawn(move || usize::from(SystemDisk.put_new(path, &[n; 5000], Usual).is_ok()))
+        };
+        (0..8).map(put).collect::<Vec<_>>().into_iter().map(|t| t.join().unwrap()).sum()
+    });
+    assert_eq!(won, 1);
+    let bytes = SystemDisk.read(&path, 5000).unwrap();
+    assert!(bytes.len() == 5000 && bytes.iter().all(|b| *b == bytes[0]));
+    assert_eq!(folder_names(dir.path()), ["x"]);
+}
+
+#[cfg(unix)]
+#[test]
+fn a_key_is_for_its_owner() {
+    use std::os::unix::fs::PermissionsExt as _;
+    let dir = tempfile::tempdir().unwrap();
+    let path = dir.path().join("key");
+    let mode = || std::fs::metadata(&path).unwrap().permissions().mode() & 0o777;
+    SystemDisk.put_new(&path, b"secret", Owner).unwrap();
+    assert_eq!(mode(), 0o600);
+    SystemDisk.replace(&path, b"secret", Owner).unwrap();
+    assert_eq!(mode(), 0o600);
+}
+
+#[test]
+fn reading_is_bounded_and_only_of_plain_files() {
+    let dir = tempfile::tempdir().unwrap();
+    let path = dir.path().join("x");
+    SystemDisk.put_new(&path, b"12345", Usual).unwrap();
+    assert_eq!(SystemDisk.read(&path, 5).unwrap(), b"12345");
+    assert!(matches!(SystemDisk.read(&path, 4), Err(DiskFault::TooLarge { len: 5, cap: 4, .. })));
+    assert!(SystemDisk.read(&dir.path().join("y"), 5).unwrap_err().is_missing());
+    assert!(SystemDisk.read(dir.path(), 5).unwrap_err().to_string().contains("not a plain file"));
+}
+
+#[test]
+fn lists_are_sorted_and_hide_parts() {
+    let dir = tempfile::tempdir().unwrap();
+    assert!(SystemDisk.list(&dir.path().join("none")).unwrap().is_empty());
+    for name in ["b", "a", "B", ".b.77-0.part"] {
+        SystemDisk.put_new(&dir.path().join(name), b"", Usual).unwrap();
+    }
+    SystemDisk.make_dir(&dir.path().join("c/d")).unwrap();
+    assert_eq!(SystemDisk.list(dir.path()).unwrap(), ["B", "a", "b", "c"]);
+    assert!(SystemDisk.is_dir(&dir.path().join("c/d")) && !SystemDisk.is_dir(&dir.path().join("a")));
+    SystemDisk.make_dir(&dir.path().join("c/d")).unwrap();
+    assert!(SystemDisk.make_dir(&dir.path().join("a/x")).is_err());
+}
+
+#[test]
+fn appending_moving_cutting_removing() {
+    let dir = tempfile::tempdir().unwrap();
+    let (path, to) = (dir.path().join("x"), dir.path().join("y"));
+    let mut file = SystemDisk.append(&path).unwrap();
+    assert!(file.is_empty());
+    file.append(b"hello").unwrap();
+    file.append(b" lot").unwrap();
+    file.sync().unwrap();
+    file.cut(5).unwrap();
+    file.append(b"!").unwrap();
+    assert_eq!((file.len(), SystemDisk.append(&path).unwrap().len()), (6, 6));
+    assert_eq!(SystemDisk.read(&path, 9).unwrap(), b"hello!");
+    SystemDisk.rename(&path, &to).unwrap();
+    SystemDisk.put_new(&path, b"", Usual).unwrap();
+    assert!(matches!(SystemDisk.rename(&path, &to), Err(DiskFault::Exists { .. })));
+    SystemDisk.remove(&to).unwrap();
+    SystemDisk.remove(&to).unwrap();
+    assert_eq!(SystemDisk.list(dir.path()).unwrap(), ["x"]);
+    assert!(SystemDisk.append(dir.path()).is_err());
+}
+
+#[test]
+fn seeds_differ() {
+    assert_ne!(SystemEntropy.seed().unwrap(), SystemEntropy.seed().unwrap());
+}

@@ -13,7 +13,10 @@ fn a_number_keeps_to_range_and_step() {
     for good in ["10", "10.0", "12.7", "14.8", "12.70"] {
         assert_eq!(reading(&volts, good, "V"), Ok(()), "{good}");
     }
-    for bad in ["9.9", "14.9", "12.75", "127", "", "1e1", "+12", " 12", "12.", ".5", "1_2", "1.2.3", "٣", "NaN", "-12"] {
+    for bad in [
+        "9.9", "14.9", "12.75", "127", "", "1e1", "+12", " 12", "12.", ".5", "1_2", "1.2.3", "٣", "NaN",
+        "-12",
+    ] {
         assert!(matches!(reading(&volts, bad, "V"), Err(Refused::Reading { .. })), "{bad}");
     }
     let told = reading(&volts, "9.9", "V").unwrap_err().to_string();
@@ -50,6 +53,8 @@ fn texts_are_refused_not_shortened() {
     assert_eq!(text("note", "abcd", 3), Err(Refused::TooLong { field: "note", max: 3 }));
     assert_eq!(text("note", "a\u{7}", 3), Err(Refused::Unprintable { field: "note" }));
     assert_eq!(text("note", "a\nb", 3), Ok(()));
+    assert_eq!(text("note", "a\u{202e}b", 3), Err(Refused::Unprintable { field: "note" }));
+    assert_eq!(text("note", "a\u{200c}b", 3), Ok(()), "joiners belong to names");
     assert_eq!(name("name", "a\nb", 3), Err(Refused::Unprintable { field: "name" }));
     assert_eq!(words("name", " \n ", 9), Err(Refused::Empty { field: "name" }));
     for good in ["en", "en-US", "zh-Hant-TW"] {
@@ -83,5 +88,8 @@ fn ink_is_more_than_a_dot_and_less_than_a_novel() {
     assert_eq!(ink(&of(vec![long.clone()])), Ok(()));
     long.push((1, 1));
     assert!(matches!(ink(&of(vec![long])), Err(Refused::Range { max: 20_000, .. })));
-    assert!(matches!(ink(&Ink { height: 0, strokes: vec![vec![(0, 0), (99, 0)]] }), Err(Refused::Range { .. })));
+    assert!(matches!(
+        ink(&Ink { height: 0, strokes: vec![vec![(0, 0), (99, 0)]] }),
+        Err(Refused::Range { .. })
+    ));
 }

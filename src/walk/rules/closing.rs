@@ -67,9 +67,9 @@ impl Walk {
 
     fn new_refusal(&self, by: PersonId, reason: &str, decision: Decision) -> Result<(), Refused> {
         let is = self.signature(Who::Person(by)).map(|s| &s.value);
-        news(!is.is_some_and(|s| {
-            matches!(s, Signature::Refused { reason: r, decision: d } if r == reason && *d == decision)
-        }))
+        news(!is.is_some_and(
+            |s| matches!(s, Signature::Refused { reason: r, decision: d } if r == reason && *d == decision),
+        ))
     }
 
     /// The copy comes when all have signed who must, or when the handover was stopped.

@@ -28,10 +28,16 @@ impl Walk {
                 limits::text("question", text, NOTE_MAX)?;
                 self.accepts_question(step, caution.as_deref())
             }
-            Event::CautionAnswered { .. } | Event::CautionRefused { .. } => self.accepts_response(&entry.event),
+            Event::CautionAnswered { .. } | Event::CautionRefused { .. } => {
+                self.accepts_response(&entry.event)
+            }
             Event::MarkPlaced { mark } => self.accepts_mark(mark),
             Event::MarkRemoved { number } => {
-                if self.marks.contains_key(number) { Ok(()) } else { Err(Refused::NoMark { number: *number }) }
+                if self.marks.contains_key(number) {
+                    Ok(())
+                } else {
+                    Err(Refused::NoMark { number: *number })
+                }
             }
             Event::ConsentAnswered { by, given, shown } => {
                 self.adult_present(*by)?;

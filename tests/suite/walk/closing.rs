@@ -1,7 +1,5 @@
 use super::support::*;
-use sendoff::walk::{
-    CopyChoice, Decision, Event, Ink, Missing, Outcome, Phase, Refused, Signature, Who,
-};
+use sendoff::walk::{CopyChoice, Decision, Event, Ink, Missing, Outcome, Phase, Refused, Signature, Who};
 
 #[test]
 fn a_whole_walk_is_handed_over() {
@@ -54,7 +52,8 @@ fn after_the_first_signature_nothing_else_may_change() {
     assert_eq!(walk.phase(), Phase::Signing);
     let by = Refused::SigningBegun(Who::Person(ANN));
     let alone = Event::PresentSet { people: vec![ANN] };
-    let facts = opening().into_iter().filter(|e| !matches!(e, Event::AgentOn { .. } | Event::PresentSet { .. }));
+    let facts =
+        opening().into_iter().filter(|e| !matches!(e, Event::AgentOn { .. } | Event::PresentSet { .. }));
     for event in facts.chain(round()).chain([alone]) {
         assert_eq!(why_not(&mut walk, event), by);
     }

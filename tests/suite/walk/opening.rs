@@ -1,8 +1,8 @@
 use super::support::*;
 use jiff::civil::date;
 use sendoff::walk::{
-    AnswerState, Entry, Event, Licence, LocalTime, Missing, MustAnswer, Person, PersonId, Phase, Refused, Walk,
-    Who,
+    AnswerState, Entry, Event, Licence, LocalTime, Missing, MustAnswer, Person, PersonId, Phase, Refused,
+    Walk, Who,
 };
 
 #[test]
@@ -41,7 +41,10 @@ fn all_that_is_missing_is_said_at_once() {
         ]
     );
     assert_eq!(why_not(&mut walk, Event::Opened), Refused::OpeningIncomplete(missing));
-    all(&mut walk, opening().into_iter().filter(|e| !matches!(e, Event::LicenceSeen { person: BO, .. } | Event::Opened)));
+    all(
+        &mut walk,
+        opening().into_iter().filter(|e| !matches!(e, Event::LicenceSeen { person: BO, .. } | Event::Opened)),
+    );
     let refused = why_not(&mut walk, Event::Opened);
     assert_eq!(refused.to_string(), "the opening is not complete: licence of driver 2 not seen");
     assert_eq!(refused.missing(), [Missing::Licence { person: BO }]);
@@ -78,7 +81,10 @@ fn a_party_is_of_people() {
     assert_eq!(refuse(vec![person(ANN, "Ann", 17, true)]), Refused::DriverTooYoung { person: ANN });
     assert_eq!(refuse(vec![person(ANN, "Ann", 17, false)]), Refused::NoAdult);
     assert_eq!(refuse(vec![person(ANN, "Ann", 18, false)]), Refused::NoDriver);
-    all(&mut walk, [Event::PartySet { people: vec![person(ANN, "Ann", 18, true), person(BO, "", 0, false)] }]);
+    all(
+        &mut walk,
+        [Event::PartySet { people: vec![person(ANN, "Ann", 18, true), person(BO, "", 0, false)] }],
+    );
 }
 
 #[test]
@@ -178,13 +184,9 @@ fn opening_facts_may_be_corrected_round_the_unit() {
     let mut party = people();
     party.push(person(dee, "Dee", 28, true));
     all(&mut walk, [Event::PartySet { people: party }]);
-    let answer_of = |caution: &str| Missing::Answer {
-        caution: caution.into(),
-        step: "driving".into(),
-        by: Some(dee),
-    };
-    let wanted =
-        [Missing::Licence { person: dee }, answer_of("driving-1"), answer_of("driving-2")];
+    let answer_of =
+        |caution: &str| Missing::Answer { caution: caution.into(), step: "driving".into(), by: Some(dee) };
+    let wanted = [Missing::Licence { person: dee }, answer_of("driving-1"), answer_of("driving-2")];
     assert_eq!(walk.missing_to_sign(), wanted);
     assert_eq!(why_not(&mut walk, answer("driving-1", dee)), Refused::NotPresent { person: dee });
     // Whoever leaves takes their answers out of the count, and into it again when they come back.

@@ -64,9 +64,8 @@ fn opening_event() -> impl Strategy<Value = Event> {
     });
     prop_oneof![
         select(vec!["K4", "M2", ""]).prop_map(|code| Event::AgentOn { code: code.into() }),
-        (select(vec!["en-US", "es", "?"]), select(vec!["us", "metric", "x"])).prop_map(|(l, m)| {
-            Event::ReaderSet { language: l.into(), measures: m.into() }
-        }),
+        (select(vec!["en-US", "es", "?"]), select(vec!["us", "metric", "x"]))
+            .prop_map(|(l, m)| { Event::ReaderSet { language: l.into(), measures: m.into() } }),
         party().prop_map(|people| Event::PartySet { people }),
         licence,
         vec(anyone(), 0..5).prop_map(|people| Event::PresentSet { people }),
@@ -343,7 +342,12 @@ fn said_without_driving() -> Walk {
     party.push(person(dee, "Dee", 28, true));
     let present = vec![ANN, BO, dee];
     all(&mut walk, [Event::PartySet { people: party }, licence(dee), Event::PresentSet { people: present }]);
-    all(&mut walk, round().into_iter().filter(|e| !matches!(e, Event::CautionAnswered { caution, .. } if caution == "driving-1")));
+    all(
+        &mut walk,
+        round()
+            .into_iter()
+            .filter(|e| !matches!(e, Event::CautionAnswered { caution, .. } if caution == "driving-1")),
+    );
     all(&mut walk, [answer("driving-2", dee)]);
     walk
 }

@@ -52,8 +52,7 @@ fn step(id: &str, cautions: Vec<Caution>) -> Step {
 
 fn readings() -> Vec<Reading> {
     let of = |s: &str| Decimal::from_str_exact(s).unwrap();
-    let volts =
-        Scale::Number { measure: "V".into(), step: of("0.1"), min: of("10.0"), max: of("14.8") };
+    let volts = Scale::Number { measure: "V".into(), step: of("0.1"), min: of("10.0"), max: of("14.8") };
     let words = ["full", "part", "empty"].map(String::from).to_vec();
     let scales = [volts, Scale::Parts(8), Scale::Choice(words)];
     READINGS.iter().zip(scales).map(|(id, scale)| Reading { id: (*id).into(), scale }).collect()

@@ -1,0 +1,78 @@
+# What lies around every page.
+emergency = Emergency
+emergency-title = Emergency
+emergency-first = First get everyone out and away. Then call.
+emergency-call = Fire, injury, gas, carbon monoxide
+emergency-road = Road help, at any hour
+emergency-day = The lot, by day
+emergency-unit = Gas shut-off: { $place_lp_valve }. Exits: { $exits }.
+emergency-close = Close the card
+text-size = Text size
+theme-daylight = For the sun
+theme-dusk = For the evening
+theme-paper = Paper
+notice = Please read
+notice-stops = Stop: nothing more can be saved
+notice-close = Put away
+closing-window-title = Close the kiosk?
+closing-window-safe = Everything that was shown as done is saved. The walk goes on from there at the next start.
+closing-window-stay = Stay
+closing-window-close = Close
+crumb-two = { $first } · { $second }
+crumb-opening = opening
+crumb-closing = closing
+key-done = Done
+copy-saved = The copy was written and read back.
+copy-not-saved = The copy was not written: { $why }. Try another folder or stick.
+seal-stopped = The record is not sealed yet: { $why }. Nothing is lost.
+
+# First start.
+first-title = Name this tablet
+first-why = The name stands on every record that this tablet seals. Small letters, digits and dashes.
+first-name = Name of the tablet
+first-name-example = t2
+first-make-key = Make the key
+first-demo-why = Or look around first with the demo lot. Its records say that they are a demo.
+first-demo = Go on with the demo lot
+first-named = The tablet has its key
+first-fingerprint = Write down this fingerprint. The office compares it before it trusts the tablet.
+first-office = The office also needs the line that the command for public keys prints.
+first-go-on = Go to the Yard
+
+# Yard.
+yard-title = Yard
+yard-open = { $unit }: a walk is open
+yard-open-renter = { $unit }: the walk with { $renter } is open
+yard-open-safe = Nothing was lost. Last saved { $when }.
+yard-open-nothing = Its journal cannot be read.
+yard-go-on = Go on
+yard-unit-line = { $size_length } long, { $size_height } high
+yard-unit-walk = { $steps ->
+    [one] One step, about { $time }
+   *[other] { $steps } steps, about { $time }
+}
+yard-start = Start the walk
+yard-waiting = { $count ->
+    [0] No sealed record waits for the office.
+    [one] One sealed record waits for the office.
+   *[other] { $count } sealed records wait for the office.
+}
+yard-tablet = This tablet is { $tablet }.
+yard-key-open = Its key has no passphrase. Keep the tablet locked away at night.
+
+# Your copy.
+sealed-title = Your copy
+sealed-what = The record is sealed. Any change from now on would show.
+sealed-id = Record
+sealed-digest = Fingerprint of the record
+sealed-compare = Take a picture of this page. Whoever shows you the record later must show this same fingerprint.
+sealed-folder = Save a copy to this folder or stick
+sealed-folder-example = /media/stick
+sealed-save = Save the copy
+sealed-done = Back to the Yard
+
+# Signal words of ANSI Z535.
+signal-danger = DANGER
+signal-warning = WARNING
+signal-caution = CAUTION
+signal-notice = NOTICE

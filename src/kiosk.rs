@@ -1,0 +1,344 @@
+//! The kiosk: screens, and the loop that holds them together.
+//!
+//! Only this module names the toolkit. [`program`] serves the window, headless frames and tests alike. Screens
+//! turn messages into [`Action`]s; this module turns actions into [`effect::Effect`]s, which are data, and
+//! [`run`] is the one place where they meet the world.
+
+pub mod effect;
+pub mod guard;
+pub mod headless;
+mod context;
+mod hall;
+pub mod plan;
+mod run;
+pub mod screen;
+mod shape;
+mod start;
+pub mod theme;
+pub mod ui;
+
+use std::sync::Arc;
+
+use iced::Task;
+
+use crate::script::{Bundle, Scripts};
+use crate::words::{Args, Reader};
+
+pub use context::{Ctx, Settings};
+pub use effect::{Done, Effect};
+pub use hall::Hall;
+pub use run::World;
+pub use screen::{Action, Screen};
+pub use start::start;
+
+/// What happened in the window.
+#[derive(Debug, Clone)]
+pub enum Message {
+    /// Something on the screen that is open.
+    Screen(screen::Message),
+    /// An effect is done.
+    Done(Done),
+    /// The theme was changed.
+    ThemeChosen(theme::Theme),
+    /// The next text size was asked for.
+    TextSizeAsked,
+    /// The notice at the top was put away.
+    NoticeClosed,
+    /// The emergency card was opened or closed.
+    EmergencyToggled,
+    /// The window asked to close, or staff thought better of it.
+    CloseAsked,
+    /// The window is to close; nothing is lost.
+    CloseConfirmed,
+}
+
+/// The state of the kiosk.
+#[derive(Debug)]
+pub struct App {
+    world: Arc<World>,
+    lot: Arc<Scripts>,
+    settings: Settings,
+    /// Units of the lot as the plan draws them.
+    shapes: std::collections::BTreeMap<String, plan::PlanShape>,
+    screen: Screen,
+    hall: Option<Hall>,
+    notice: Option<Notice>,
+    emergency: bool,
+    closing: bool,
+}
+
+/// Something that staff must know: what went wrong and what to do next.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Notice {
+    /// What and what next.
+    pub text: String,
+    /// Whether the walk cannot go on before the kiosk is started again.
+    pub stops: bool,
+}
+
+impl App {
+    /// The kiosk as it starts: the first start, or the Yard.
+    pub fn new(world: Arc<World>, lot: Arc<Scripts>, settings: Settings) -> (Self, Task<Message>) {
+        let mut app = Self {
+            screen: Screen::waiting(),
+            shapes: lot.units.iter().map(|(id, sheet)| (id.clone(), shape::of(&sheet.value))).collect(),
+            world,
+            lot,
+            settings,
+            hall: None,
+            notice: None,
+            emergency: false,
+            closing: false,
+        };
+        let effect = if app.world.tablet().is_some() {
+            Effect::ListWalks
+        } else {
+            app.screen = Screen::first(app.lot.bundle.is_demo());
+            return (app, Task::none());
+        };
+        let task = app.run(vec![effect]);
+        (app, task)
+    }
+
+    /// What the open walk is led from, else the lot.
+    fn scripts(&self) -> &Arc<Scripts> {
+        self.hall.as_ref().map_or(&self.lot, |h| &h.scripts)
+    }
+
+    /// The open walk.
+    #[must_use]
+    pub fn hall(&self) -> Option<&Hall> {
+        self.hall.as_ref()
+    }
+
+    /// The screen that is open.
+    #[must_use]
+    pub fn screen(&self) -> &Screen {
+        &self.screen
+    }
+
+    /// What staff must know.
+    #[must_use]
+    pub fn notice(&self) -> Option<&Notice> {
+        self.notice.as_ref()
+    }
+
+    fn ctx(&self, look: theme::Look) -> Ctx<'_> {
+        Ctx {
+            scripts: self.scripts(),
+            settings: &self.settings,
+            look,
+            now: self.world.now(),
+            shapes: &self.shapes,
+            hall: self.hall.as_ref(),
+        }
+    }
+
+    /// Takes a message in.
+    pub fn update(&mut self, message: Message) -> Task<Message> {
+        let effects = match message {
+            Message::Screen(message) => self.screen_message(message),
+            Message::Done(done) => self.done(done),
+            Message::ThemeChosen(theme) => {
+                self.settings.theme = theme;
+                Vec::new()
+            }
+            Message::TextSizeAsked => {
+                self.settings.text = self.settings.text.next();
+                Vec::new()
+            }
+            Message::NoticeClosed => {
+                self.notice = None;
+                Vec::new()
+            }
+            Message::EmergencyToggled => {
+                self.emergency = !self.emergency;
+                Vec::new()
+            }
+            Message::CloseAsked => {
+                self.closing = !self.closing;
+                Vec::new()
+            }
+            Message::CloseConfirmed => return iced::exit(),
+        };
+        self.run(effects)
+    }
+
+    fn screen_message(&mut self, message: screen::Message) -> Vec<Effect> {
+        let action = self.with_screen(|screen, ctx| screen.update(message, ctx));
+        self.act(action)
+    }
+
+    /// Lends the open screen what it may look at. No view is drawn here, so any look will do.
+    fn with_screen(&mut self, change: impl FnOnce(&mut Screen, &Ctx<'_>) -> Action) -> Action {
+        let Self { screen, settings, shapes, hall, lot, world, .. } = self;
+        let look = theme::Look::new(settings.theme, settings.text, iced::Size::new(1280.0, 800.0), 1.0);
+        let scripts = hall.as_ref().map_or(&*lot, |h| &h.scripts);
+        change(screen, &Ctx { scripts, settings, look, now: world.now(), shapes, hall: hall.as_ref() })
+    }
+
+    /// Does what a screen asked for.
+    fn act(&mut self, action: Action) -> Vec<Effect> {
+        match action {
+            Action::None => Vec::new(),
+            Action::Name(name) => vec![Effect::FirstStart(name)],
+            Action::Begin(unit) => vec![Effect::Begin(unit)],
+            Action::GoOn(walk) => vec![Effect::Resume(walk)],
+            Action::Propose(events) => {
+                if let Some(hall) = &mut self.hall {
+                    hall.saving = true;
+                }
+                vec![Effect::Propose(events)]
+            }
+            Action::Seal => {
+                if let Some(hall) = &mut self.hall {
+                    hall.saving = true;
+                }
+                vec![Effect::Seal]
+            }
+            Action::SaveCopy { record, to } => vec![Effect::SaveCopy { record, to }],
+            Action::Open(screen) => {
+                self.screen = *screen;
+                Vec::new()
+            }
+            Action::ToYard => {
+                self.hall = None;
+                self.screen = Screen::waiting();
+                vec![Effect::ListWalks]
+            }
+        }
+    }
+
+    /// Takes in what an effect brought.
+    fn done(&mut self, done: Done) -> Vec<Effect> {
+        match done {
+            Done::Started(Ok(fingerprint)) => {
+                self.screen = Screen::named(fingerprint, self.lot.bundle.is_demo());
+                if self.lot.bundle.is_demo() { vec![Effect::ListWalks] } else { Vec::new() }
+            }
+            Done::Listed(Ok(yard)) => {
+                self.screen = Screen::yard(yard);
+                Vec::new()
+            }
+            Done::Taken(Ok(taken)) => {
+                self.notice = taken.notice.map(|text| Notice { text, stops: false });
+                if let Some(hall) = Hall::new(taken.walk, taken.scripts) {
+                    self.screen = Screen::at(&hall);
+                    self.hall = Some(hall);
+                }
+                Vec::new()
+            }
+            Done::Proposed(result) => self.proposed(result),
+            Done::Sealed(Ok(finished)) => {
+                if let Some(hall) = &mut self.hall {
+                    hall.saving = false;
+                }
+                self.screen = Screen::sealed(finished);
+                Vec::new()
+            }
+            Done::Copied(result) => {
+                let key = if result.is_ok() { "copy-saved" } else { "copy-not-saved" };
+                let why = result.err().unwrap_or_default();
+                self.tell(self.say(key, Args::new().text("why", why)), false);
+                Vec::new()
+            }
+            Done::Started(Err(why)) | Done::Listed(Err(why)) | Done::Taken(Err(why)) => {
+                self.tell(why, false);
+                Vec::new()
+            }
+            Done::Sealed(Err(why)) => {
+                if let Some(hall) = &mut self.hall {
+                    hall.saving = false;
+                }
+                self.tell(self.say("seal-stopped", Args::new().text("why", why)), false);
+                Vec::new()
+            }
+        }
+    }
+
+    fn proposed(&mut self, result: effect::Proposed) -> Vec<Effect> {
+        let Some(hall) = &mut self.hall else { return Vec::new() };
+        hall.saving = false;
+        if let Some(walk) = result.walk {
+            hall.walk = walk;
+        }
+        match result.fault {
+            None => {
+                let action = self.with_screen(Screen::saved);
+                self.act(action)
+            }
+            Some(fault) => {
+                self.tell(fault.text, fault.stops);
+                Vec::new()
+            }
+        }
+    }
+
+    fn tell(&mut self, text: String, stops: bool) {
+        self.notice = Some(Notice { text, stops });
+    }
+
+    fn say(&self, key: &str, args: Args) -> String {
+        self.scripts().words.say(&self.settings.staff, key, &args)
+    }
+
+    /// Turns effects into tasks; in a world without threads, does them at once.
+    fn run(&mut self, effects: Vec<Effect>) -> Task<Message> {
+        if !self.world.inline {
+            return run::tasks(&self.world, &self.lot, effects);
+        }
+        for effect in effects {
+            let done = run::perform(&self.world, &self.lot, effect);
+            let _ = self.update(Message::Done(done));
+        }
+        Task::none()
+    }
+
+    /// What is on the screen.
+    pub fn view(&self) -> ui::Element<'_, Message> {
+        let keys = self.settings.keys.then(|| self.say("key-done", Args::new()));
+        ui::root((self.settings.theme, self.settings.text, self.settings.scale), keys, |look| {
+            screen::frame(self, &self.ctx(look))
+        })
+    }
+
+    /// The toolkit's theme.
+    #[must_use]
+    pub fn toolkit_theme(&self) -> iced::Theme {
+        theme::style::toolkit(self.settings.theme)
+    }
+}
+
+/// The program of window, frames and tests.
+pub fn program(
+    world: Arc<World>,
+    lot: Arc<Scripts>,
+    settings: Settings,
+) -> iced::Application<impl iced::Program<State = App, Message = Message, Theme = iced::Theme>> {
+    let boot = move || App::new(Arc::clone(&world), Arc::clone(&lot), settings.clone());
+    let mut application = iced::application(boot, App::update, App::view)
+        .title("Sendoff")
+        .theme(App::toolkit_theme)
+        .subscription(|_| iced::window::close_requests().map(|_| Message::CloseAsked))
+        .default_font(theme::fonts::REGULAR);
+    for font in theme::fonts::files() {
+        application = application.font(font);
+    }
+    application
+}
+
+/// The demo lot, or the lot of a folder, as the kiosk uses it.
+///
+/// # Errors
+/// The scripts have faults; the first is named.
+pub fn scripts(bundle: Bundle) -> Result<Arc<Scripts>, crate::tablet::TabletFault> {
+    crate::tablet::usable(bundle).map(Arc::new)
+}
+
+/// The staff's reader: the lot's usual language and measures.
+#[must_use]
+pub fn staff_reader(lot: &Scripts) -> Reader {
+    let measures = lot.lot.value.measures.first().map_or("us", String::as_str);
+    let language = lot.lot.value.languages.first().map_or(crate::words::SOURCE_LANGUAGE, String::as_str);
+    Reader::new(language, hall::system_of(measures))
+}

@@ -1,0 +1,90 @@
+//! What every view is lent.
+
+use std::collections::BTreeMap;
+
+use jiff::Timestamp;
+
+use super::hall::{Hall, system_of};
+use super::plan::PlanShape;
+use super::theme::{Look, TextSize, Theme};
+use crate::script::{Scripts, Speaker};
+use crate::words::{Args, Reader};
+
+/// Settings of this kiosk, kept for as long as it runs.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Settings {
+    /// Palette.
+    pub theme: Theme,
+    /// Text size.
+    pub text: TextSize,
+    /// The tablet's own factor on every measure.
+    pub scale: f32,
+    /// In which language and measures staff read.
+    pub staff: Reader,
+    /// Whether our own keys come up for text fields.
+    pub keys: bool,
+}
+
+impl Settings {
+    /// As a kiosk starts.
+    #[must_use]
+    pub fn new(staff: Reader) -> Self {
+        Self { theme: Theme::Paper, text: TextSize::Usual, scale: 1.0, staff, keys: true }
+    }
+}
+
+/// What a view may look at.
+#[derive(Debug, Clone, Copy)]
+pub struct Ctx<'a> {
+    /// Scripts of the open walk, else of the lot.
+    pub scripts: &'a Scripts,
+    /// Settings.
+    pub settings: &'a Settings,
+    /// How to draw.
+    pub look: Look,
+    /// The time.
+    pub now: Timestamp,
+    /// Units of the lot as the plan draws them, by id.
+    pub shapes: &'a BTreeMap<String, PlanShape>,
+    /// The open walk.
+    pub hall: Option<&'a Hall>,
+}
+
+impl<'a> Ctx<'a> {
+    /// Words for staff.
+    #[must_use]
+    pub fn say(&self, key: &str) -> String {
+        self.scripts.words.say(&self.settings.staff, key, &Args::new())
+    }
+
+    /// Words for staff, filled.
+    #[must_use]
+    pub fn say_with(&self, key: &str, args: &Args) -> String {
+        self.scripts.words.say(&self.settings.staff, key, args)
+    }
+
+    /// Says the words of a unit's scripts to staff.
+    #[must_use]
+    pub fn staff(&self, unit: &str) -> Option<Speaker<'a>> {
+        Speaker::new(self.scripts, unit, self.settings.staff.clone())
+    }
+
+    /// Says the words of the open walk's scripts to the renter, in their language and measures.
+    #[must_use]
+    pub fn renter(&self) -> Option<Speaker<'a>> {
+        let hall = self.hall?;
+        let reader = hall.walk.reader().map_or_else(
+            || self.settings.staff.clone(),
+            |r| Reader::new(&r.value.language, system_of(&r.value.measures)),
+        );
+        Speaker::new(self.scripts, &hall.walk.route().unit, reader)
+    }
+
+    /// Local date and time of the lot, as a clock on its wall shows it.
+    #[must_use]
+    pub fn local(&self, at: Timestamp) -> jiff::civil::DateTime {
+        let minutes = i32::from(self.scripts.offset_minutes(at));
+        let offset = jiff::tz::Offset::from_seconds(minutes * 60).unwrap_or(jiff::tz::Offset::UTC);
+        offset.to_datetime(at)
+    }
+}

@@ -1,0 +1,106 @@
+//! Everything the screens can ask of the world, and what comes back: data, so that it can be compared.
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use crate::script::Scripts;
+use crate::tablet::Finished;
+use crate::walk::{Event, Walk};
+
+/// Something to be done outside the screens.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Effect {
+    /// Name the tablet and make its key.
+    FirstStart(String),
+    /// List units and open walks; seal what was being sealed.
+    ListWalks,
+    /// Begin a walk for a unit.
+    Begin(String),
+    /// Go on with a walk.
+    Resume(String),
+    /// Keep events, in order.
+    Propose(Vec<Event>),
+    /// Seal the open walk.
+    Seal,
+    /// Copy a sealed record to a folder.
+    SaveCopy {
+        /// The sealed file.
+        record: PathBuf,
+        /// Where to.
+        to: PathBuf,
+    },
+}
+
+/// What an effect brought.
+#[derive(Debug, Clone)]
+pub enum Done {
+    /// The tablet has a key with this fingerprint.
+    Started(Result<String, String>),
+    /// Open walks.
+    Listed(Result<YardList, String>),
+    /// A walk to lead.
+    Taken(Result<TakenWalk, String>),
+    /// Events were kept, or not.
+    Proposed(Proposed),
+    /// The record is sealed.
+    Sealed(Result<Finished, String>),
+    /// A copy was written to this file.
+    Copied(Result<PathBuf, String>),
+}
+
+/// What the Yard shows.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct YardList {
+    /// Open walks.
+    pub walks: Vec<OpenSummary>,
+    /// How many sealed records wait for the office.
+    pub waiting: usize,
+    /// Places where a copy can be written: mounted volumes.
+    pub tablet: String,
+}
+
+/// An open walk in a line.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct OpenSummary {
+    /// Id.
+    pub id: String,
+    /// Unit, if the journal says so.
+    pub unit: Option<String>,
+    /// Name of the first driver, if entered.
+    pub renter: Option<String>,
+    /// Events that are safe.
+    pub events: usize,
+    /// When something last happened.
+    pub last: Option<jiff::Timestamp>,
+    /// Why it cannot go on, or what was lost at its end.
+    pub trouble: Option<String>,
+}
+
+/// A walk to lead.
+#[derive(Debug, Clone)]
+pub struct TakenWalk {
+    /// The walk.
+    pub walk: Arc<Walk>,
+    /// Its scripts.
+    pub scripts: Arc<Scripts>,
+    /// What staff must know about its journal.
+    pub notice: Option<String>,
+}
+
+/// Outcome of proposed events.
+#[derive(Debug, Clone)]
+pub struct Proposed {
+    /// The walk after the last event that was kept.
+    pub walk: Option<Arc<Walk>>,
+    /// Why the rest was not.
+    pub fault: Option<ProposedFault>,
+}
+
+/// Why an event was not kept.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ProposedFault {
+    /// Words for staff.
+    pub text: String,
+    /// Whether nothing more can be kept before a new start.
+    pub stops: bool,
+}

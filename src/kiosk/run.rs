@@ -1,0 +1,231 @@
+//! The one place where effects meet the world.
+
+use std::path::{Path, PathBuf};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+
+use iced::Task;
+use jiff::Timestamp;
+
+use super::Message;
+use super::effect::{Done, Effect, OpenSummary, Proposed, ProposedFault, TakenWalk, YardList};
+use crate::journal::{JournalFault, Keeper, OpenWalk, ProposeFault, Resumed, Writer};
+use crate::ports::{Access, Ports};
+use crate::record::zip;
+use crate::script::Scripts;
+use crate::tablet::{Finished, Tablet, TabletFault};
+use crate::walk::{Event, Phase};
+
+/// The world of one kiosk: ports, the tablet, and the writer of the open walk.
+#[derive(Debug)]
+pub struct World {
+    ports: Ports,
+    data: PathBuf,
+    tablet: Mutex<Option<Tablet>>,
+    open: Mutex<Option<OpenDesk>>,
+    /// Whether effects are done at once, without threads: headless frames and tests.
+    pub inline: bool,
+}
+
+/// The open walk's writer and scripts.
+#[derive(Debug)]
+struct OpenDesk {
+    writer: Writer,
+    scripts: Arc<Scripts>,
+}
+
+/// A lock whose holder cannot leave half a change behind.
+fn locked<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
+    lock.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+impl World {
+    /// The world of a data folder.
+    ///
+    /// # Errors
+    /// Settings or key of the tablet cannot be read.
+    pub fn open(ports: Ports, data: PathBuf, inline: bool) -> Result<Self, TabletFault> {
+        let tablet = Tablet::open(&ports, &data)?;
+        Ok(Self { ports, data, tablet: Mutex::new(tablet), open: Mutex::new(None), inline })
+    }
+
+    /// The tablet, once it has a name.
+    #[must_use]
+    pub fn tablet(&self) -> Option<Tablet> {
+        locked(&self.tablet).clone()
+    }
+
+    /// Now.
+    #[must_use]
+    pub fn now(&self) -> Timestamp {
+        self.ports.clock.now()
+    }
+
+    fn named(&self) -> Result<Tablet, String> {
+        self.tablet().ok_or_else(|| "this tablet has no name yet; start the kiosk again".to_owned())
+    }
+
+    /// Makes a keeper the open walk.
+    fn take(&self, keeper: Keeper, scripts: Arc<Scripts>, notice: Option<String>) -> Result<TakenWalk, String> {
+        let walk = Arc::clone(keeper.walk());
+        let writer = Writer::spawn(keeper).map_err(|e| format!("the journal has no thread: {e}"))?;
+        *locked(&self.open) = Some(OpenDesk { writer, scripts: Arc::clone(&scripts) });
+        Ok(TakenWalk { walk, scripts, notice })
+    }
+}
+
+/// Effects as tasks, one after the other.
+pub(super) fn tasks(world: &Arc<World>, lot: &Arc<Scripts>, effects: Vec<Effect>) -> Task<Message> {
+    effects.into_iter().fold(Task::none(), |before, effect| {
+        let (world, lot) = (Arc::clone(world), Arc::clone(lot));
+        before.chain(Task::future(async move { Message::Done(perform(&world, &lot, effect)) }))
+    })
+}
+
+/// Does one effect. Runs off the thread of the screens, except in a world without threads.
+pub(super) fn perform(world: &World, lot: &Arc<Scripts>, effect: Effect) -> Done {
+    match effect {
+        Effect::FirstStart(name) => Done::Started(first_start(world, &name)),
+        Effect::ListWalks => Done::Listed(list(world)),
+        Effect::Begin(unit) => Done::Taken(begin(world, lot, &unit)),
+        Effect::Resume(id) => Done::Taken(resume(world, &id)),
+        Effect::Propose(events) => Done::Proposed(propose(world, events)),
+        Effect::Seal => Done::Sealed(seal(world)),
+        Effect::SaveCopy { record, to } => Done::Copied(copy(world, &record, &to)),
+    }
+}
+
+fn first_start(world: &World, name: &str) -> Result<String, String> {
+    let tablet = Tablet::first_start(&world.ports, &world.data, name).map_err(|e| e.to_string())?;
+    let fingerprint = tablet.key().fingerprint();
+    *locked(&world.tablet) = Some(tablet);
+    Ok(fingerprint)
+}
+
+fn list(world: &World) -> Result<YardList, String> {
+    let tablet = world.named()?;
+    // The writer of a walk that was left has written everything before it ends.
+    *locked(&world.open) = None;
+    let mut walks = Vec::new();
+    for open in tablet.open_walks().map_err(|e| e.to_string())? {
+        match finish_seal(&tablet, open) {
+            Ok(Some(summary)) => walks.push(summary),
+            Ok(None) => {}
+            Err(why) => return Err(why),
+        }
+    }
+    walks.sort_by_key(|w| std::cmp::Reverse(w.last));
+    let waiting = tablet.outbox().map_err(|e| e.to_string())?.len();
+    Ok(YardList { walks, waiting, tablet: tablet.name().to_owned() })
+}
+
+/// Seals a walk whose sealing was begun; sums up any other.
+fn finish_seal(tablet: &Tablet, open: OpenWalk) -> Result<Option<OpenSummary>, String> {
+    let begun = open.read.as_ref().is_ok_and(|r| {
+        r.entries.last().is_some_and(|e| matches!(e.event, Event::SealBegun { .. }))
+    });
+    if !begun {
+        return Ok(Some(summary(&open, None)));
+    }
+    let shown = summary(&open, None);
+    match tablet.resume(open) {
+        Ok(mut taken) => match tablet.seal(&mut taken.resumed.keeper, &taken.scripts) {
+            Ok(_) => Ok(None),
+            Err(stop) => Ok(Some(OpenSummary { trouble: Some(stop.to_string()), ..shown })),
+        },
+        Err(fault) => Ok(Some(OpenSummary { trouble: Some(fault.to_string()), ..shown })),
+    }
+}
+
+fn summary(open: &OpenWalk, trouble: Option<String>) -> OpenSummary {
+    let (events, damage) = match &open.read {
+        Ok(read) => (read.entries.len(), read.damage.as_ref().map(ToString::to_string)),
+        Err(fault) => (0, Some(fault.to_string())),
+    };
+    OpenSummary {
+        id: open.id.clone(),
+        unit: open.unit().map(str::to_owned),
+        renter: open.people().iter().find(|p| p.driver).map(|p| p.name.clone()),
+        events,
+        last: open.last_at(),
+        trouble: trouble.or(damage),
+    }
+}
+
+fn begin(world: &World, lot: &Arc<Scripts>, unit: &str) -> Result<TakenWalk, String> {
+    let keeper = world.named()?.begin(lot, unit, false).map_err(|e| e.to_string())?;
+    world.take(keeper, Arc::clone(lot), None)
+}
+
+fn resume(world: &World, id: &str) -> Result<TakenWalk, String> {
+    let tablet = world.named()?;
+    let open = tablet
+        .open_walks()
+        .map_err(|e| e.to_string())?
+        .into_iter()
+        .find(|w| w.id == id)
+        .ok_or_else(|| format!("the walk {id} is no longer open"))?;
+    let taken = tablet.resume(open).map_err(|e| e.to_string())?;
+    let Resumed { keeper, cut, damage, kept } = taken.resumed;
+    let mut lines: Vec<String> = Vec::new();
+    lines.extend(damage.map(|d| d.to_string()));
+    // One unfinished line is what a power cut leaves; it was never shown as done.
+    lines.extend(cut.filter(|c| c.whole_lines).map(|c| format!("{} bytes at the end of the journal were cut off.", c.bytes)));
+    lines.extend(kept.map(|k| format!("The journal as it was is kept as {}.", k.display())));
+    let notice = (!lines.is_empty()).then(|| lines.join(" "));
+    world.take(keeper, taken.scripts, notice)
+}
+
+fn propose(world: &World, events: Vec<Event>) -> Proposed {
+    let nothing_open = || ProposedFault { text: "no walk is open; go back to the Yard".to_owned(), stops: false };
+    let open = locked(&world.open);
+    let (Some(desk), Some(tablet)) = (open.as_ref(), world.tablet()) else {
+        return Proposed { walk: None, fault: Some(nothing_open()) };
+    };
+    let mut walk = None;
+    for event in events {
+        let answer = desk.writer.ask(tablet.entry(&desk.scripts, event)).recv();
+        match answer {
+            Ok(Ok(after)) => walk = Some(after),
+            Ok(Err(fault)) => return Proposed { walk, fault: Some(fault_words(&fault)) },
+            Err(_) => {
+                let text = "the journal's writer has ended; start the kiosk again, the walk goes on from there";
+                return Proposed { walk, fault: Some(ProposedFault { text: text.to_owned(), stops: true }) };
+            }
+        }
+    }
+    Proposed { walk, fault: None }
+}
+
+fn fault_words(fault: &ProposeFault) -> ProposedFault {
+    let stops = matches!(
+        fault,
+        ProposeFault::Journal(JournalFault::Disk { .. } | JournalFault::Poisoned { .. } | JournalFault::Access(_))
+    );
+    ProposedFault { text: fault.to_string(), stops }
+}
+
+fn seal(world: &World) -> Result<Finished, String> {
+    let tablet = world.named()?;
+    let mut open = locked(&world.open);
+    let desk = open.take().ok_or("no walk is open; go back to the Yard")?;
+    let mut keeper = desk.writer.finish().ok_or("the journal's writer has ended; start the kiosk again")?;
+    let sealed = tablet.seal(&mut keeper, &desk.scripts).map_err(|e| e.to_string());
+    let walking = keeper.walk().phase() != Phase::SealBegun;
+    // A refusal leaves the walk open, so that what is missing can be done.
+    if sealed.is_err() && walking && !keeper.journal().is_poisoned() {
+        let writer = Writer::spawn(keeper).map_err(|e| format!("the journal has no thread: {e}"))?;
+        *open = Some(OpenDesk { writer, scripts: desk.scripts });
+    }
+    sealed
+}
+
+/// Writes a copy of a sealed record and reads it back.
+fn copy(world: &World, record: &Path, to: &Path) -> Result<PathBuf, String> {
+    let disk = world.ports.disk.as_ref();
+    let bytes = disk.read(record, zip::MAX_BYTES).map_err(|e| e.to_string())?;
+    let name = record.file_name().ok_or("the record has no name")?;
+    let path = to.join(name);
+    disk.replace(&path, &bytes, Access::Usual).map_err(|e| e.to_string())?;
+    let back = disk.read(&path, zip::MAX_BYTES).map_err(|e| e.to_string())?;
+    if back == bytes { Ok(path) } else { Err(format!("{} does not read back as it was written", path.display())) }
+}

@@ -1,0 +1,120 @@
+//! What lies around every screen: the notice at the top, the emergency card, the question before closing.
+
+use iced::widget::{Column, column, container, row};
+use iced::{Alignment, Length};
+
+use super::super::context::Ctx;
+use super::super::theme::{Gap, Theme};
+use super::super::ui::{self, Element};
+use super::super::{App, Message, Notice};
+use crate::words::Args;
+
+/// The open screen with what lies around it.
+pub(in crate::kiosk) fn frame<'a>(app: &'a App, ctx: &Ctx<'a>) -> Element<'a, Message> {
+    let look = &ctx.look;
+    let page = app.screen.view(ctx).map(Message::Screen);
+    let mut parts: Vec<Element<'a, Message>> = Vec::new();
+    if let Some(notice) = &app.notice {
+        parts.push(told(ctx, notice));
+    }
+    if let Some(crumb) = app.screen.crumb(ctx) {
+        parts.push(strip(ctx, crumb));
+    }
+    let page: Element<'a, Message> = if parts.is_empty() {
+        page
+    } else {
+        let pad = look.gap(Gap::Wide);
+        let top = Column::with_children(parts).spacing(look.gap(Gap::Medium)).width(Length::Fill);
+        let top = container(top).padding(iced::Padding { top: look.gap(Gap::Large), left: pad, right: pad, bottom: 0.0 });
+        column![top, page].height(Length::Fill).into()
+    };
+    if app.emergency {
+        return ui::dialog(look, page, emergency(ctx), Some(Message::EmergencyToggled));
+    }
+    if app.closing {
+        return ui::dialog(look, page, before_closing(ctx), Some(Message::CloseAsked));
+    }
+    page
+}
+
+/// Something that staff must know.
+fn told<'a>(ctx: &Ctx<'a>, notice: &'a Notice) -> Element<'a, Message> {
+    let title = ctx.say(if notice.stops { "notice-stops" } else { "notice" });
+    let line = row![ui::note(&ctx.look, title, Some(notice.text.clone()))]
+        .spacing(ctx.look.gap(Gap::Medium))
+        .align_y(Alignment::Center);
+    let close = (!notice.stops).then(|| ui::secondary(&ctx.look, ctx.say("notice-close"), Message::NoticeClosed));
+    line.push(close).into()
+}
+
+/// The strip above a staff page: where we are, and what is always within reach.
+fn strip<'a>(ctx: &Ctx<'a>, crumb: String) -> Element<'a, Message> {
+    let look = &ctx.look;
+    let (theme, key) = match ctx.settings.theme {
+        Theme::Paper => (Theme::Daylight, "theme-daylight"),
+        Theme::Daylight => (Theme::Dusk, "theme-dusk"),
+        Theme::Dusk => (Theme::Paper, "theme-paper"),
+    };
+    let chips = row![
+        ui::chip(look, ctx.say(key), Message::ThemeChosen(theme)),
+        ui::chip(look, ctx.say("text-size"), Message::TextSizeAsked),
+        ui::strong_chip(look, ctx.say("emergency"), Message::EmergencyToggled),
+    ]
+    .spacing(look.gap(Gap::Medium))
+    .align_y(Alignment::Center);
+    row![ui::small(look, crumb).width(Length::Fill), chips]
+        .spacing(look.gap(Gap::Large))
+        .align_y(Alignment::Center)
+        .into()
+}
+
+/// Numbers to call, and what to say first.
+fn emergency<'a>(ctx: &Ctx<'a>) -> Element<'a, Message> {
+    let lot = &ctx.scripts.lot.value;
+    let phones = &lot.phone.value;
+    let line = |key: &str, number: &str| -> Element<'a, Message> {
+        row![
+            ui::body(&ctx.look, ctx.say(key)).width(Length::Fill),
+            ui::figure(&ctx.look, number.to_owned())
+        ]
+        .spacing(ctx.look.gap(Gap::Wide))
+        .align_y(Alignment::Center)
+        .into()
+    };
+    let mut content = column![
+        ui::title(&ctx.look, ctx.say("emergency-title")),
+        ui::body(&ctx.look, ctx.say("emergency-first")),
+        line("emergency-call", &phones.emergency),
+        line("emergency-road", &phones.road),
+        line("emergency-day", &phones.day),
+    ]
+    .spacing(ctx.look.gap(Gap::Large));
+    if let Some(hall) = ctx.hall
+        && let Some(speaker) = ctx.staff(&hall.walk.route().unit)
+        && let Ok(text) = speaker.try_say("emergency-unit")
+    {
+        content = content.push(ui::body(&ctx.look, text));
+    }
+    content.push(ui::primary(&ctx.look, ctx.say("emergency-close"), Message::EmergencyToggled)).into()
+}
+
+/// Nothing is lost by closing; say so, and let it be closed.
+fn before_closing<'a>(ctx: &Ctx<'a>) -> Element<'a, Message> {
+    column![
+        ui::section(&ctx.look, ctx.say("closing-window-title")),
+        ui::body(&ctx.look, ctx.say("closing-window-safe")),
+        row![
+            ui::primary(&ctx.look, ctx.say("closing-window-stay"), Message::CloseAsked),
+            ui::secondary(&ctx.look, ctx.say("closing-window-close"), Message::CloseConfirmed),
+        ]
+        .spacing(ctx.look.gap(Gap::Medium))
+        .wrap(),
+    ]
+    .spacing(ctx.look.gap(Gap::Large))
+    .into()
+}
+
+/// Words that carry one number.
+pub(in crate::kiosk) fn counted(ctx: &Ctx<'_>, key: &str, count: usize) -> String {
+    ctx.say_with(key, &Args::new().number("count", u64::try_from(count).unwrap_or(u64::MAX)))
+}

@@ -1,0 +1,155 @@
+//! Yard: open walks first, then the units.
+
+use iced::widget::{Column, column, container, row};
+use iced::{Alignment, Length};
+
+use super::{Action, counted};
+use crate::kiosk::context::Ctx;
+use crate::kiosk::effect::{OpenSummary, YardList};
+use crate::kiosk::plan;
+use crate::kiosk::theme::Gap;
+use crate::kiosk::ui::{self, Element, Symbol};
+use crate::unit::Sheet;
+use crate::words::{Args, format};
+
+/// State of the screen.
+#[derive(Debug)]
+pub struct State {
+    list: YardList,
+    /// Route of each unit: steps and minutes.
+    routes: std::cell::OnceCell<Vec<(String, usize, u32)>>,
+}
+
+/// What happened on the screen.
+#[derive(Debug, Clone)]
+pub enum Message {
+    /// A unit is to be handed over.
+    UnitChosen(String),
+    /// An open walk is to go on.
+    WalkChosen(String),
+}
+
+impl State {
+    /// The screen as it opens.
+    #[must_use]
+    pub fn new(list: YardList) -> Self {
+        Self { list, routes: std::cell::OnceCell::new() }
+    }
+
+    /// Takes a message in.
+    pub fn update(&mut self, message: Message) -> Action {
+        match message {
+            Message::UnitChosen(unit) => Action::Begin(unit),
+            Message::WalkChosen(walk) => Action::GoOn(walk),
+        }
+    }
+
+    /// Steps and minutes of a unit's walk; computed once.
+    fn route(&self, ctx: &Ctx<'_>, unit: &str) -> Option<(usize, u32)> {
+        let routes = self.routes.get_or_init(|| {
+            let units = ctx.scripts.units.keys();
+            units
+                .filter_map(|id| crate::route::build(ctx.scripts, id).map(|r| (id.clone(), r.steps.len(), r.minutes)))
+                .collect()
+        });
+        routes.iter().find(|(id, ..)| id == unit).map(|(_, steps, minutes)| (*steps, *minutes))
+    }
+
+    /// What is on the screen.
+    pub fn view<'a>(&'a self, ctx: &Ctx<'a>) -> Element<'a, Message> {
+        let look = &ctx.look;
+        let title = row![
+            ui::title(look, ctx.say("yard-title")).width(Length::Fill),
+            ui::small(look, format::date(&ctx.scripts.words, &ctx.settings.staff, ctx.local(ctx.now).date())),
+        ]
+        .spacing(look.gap(Gap::Large))
+        .align_y(Alignment::Center);
+        let mut page = column![title, ui::rule(look)].spacing(look.gap(Gap::Large));
+        for open in &self.list.walks {
+            page = page.push(self.open_walk(ctx, open));
+        }
+        let units: Vec<Element<'a, Message>> =
+            ctx.scripts.units.values().map(|sheet| self.unit(ctx, &sheet.value)).collect();
+        page = page.push(grid(ctx, units)).push(self.foot(ctx));
+        let padded = container(page).padding(look.gap(Gap::Wide)).width(Length::Fill);
+        ui::scroll(look, padded).height(Length::Fill).into()
+    }
+
+    fn open_walk<'a>(&'a self, ctx: &Ctx<'a>, open: &'a OpenSummary) -> Element<'a, Message> {
+        let look = &ctx.look;
+        let unit = open.unit.as_ref().map_or_else(|| open.id.clone(), |u| ctx.say(&format!("unit-{u}")));
+        let args = Args::new()
+            .text("unit", unit)
+            .text("renter", open.renter.clone().unwrap_or_default())
+            .number("events", u64::try_from(open.events).unwrap_or(0));
+        let title = ctx.say_with(if open.renter.is_some() { "yard-open-renter" } else { "yard-open" }, &args);
+        let line = match (&open.trouble, open.last) {
+            (Some(trouble), _) => trouble.clone(),
+            (None, Some(at)) => {
+                let when = format::date_time(&ctx.scripts.words, &ctx.settings.staff, ctx.local(at));
+                ctx.say_with("yard-open-safe", &args.text("when", when))
+            }
+            (None, None) => ctx.say_with("yard-open-nothing", &args),
+        };
+        let words = column![ui::section(look, title), ui::body(look, line)].spacing(look.gap(Gap::Tiny)).width(Length::Fill);
+        let mut content =
+            row![ui::symbol(look, Symbol::Open, 44.0), words].spacing(look.gap(Gap::Large)).align_y(Alignment::Center);
+        if open.events > 0 {
+            content = content.push(ui::primary(look, ctx.say("yard-go-on"), Message::WalkChosen(open.id.clone())));
+        }
+        ui::chosen_panel(look, content).into()
+    }
+
+    fn unit<'a>(&'a self, ctx: &Ctx<'a>, sheet: &'a Sheet) -> Element<'a, Message> {
+        let look = &ctx.look;
+        let id = &sheet.id.value;
+        let speaker = ctx.staff(id);
+        let line = speaker.as_ref().map_or_else(String::new, |s| s.say("yard-unit-line"));
+        let mut words = column![
+            ui::title(look, ctx.say(&format!("unit-{id}"))),
+            ui::body(look, ctx.say(&format!("unit-{id}.kind"))),
+            ui::small(look, line),
+        ]
+        .spacing(look.gap(Gap::Small))
+        .width(Length::Fill);
+        if let Some((steps, minutes)) = self.route(ctx, id) {
+            let args = Args::new()
+                .number("steps", u64::try_from(steps).unwrap_or(0))
+                .text("time", format::duration_minutes(&ctx.scripts.words, &ctx.settings.staff, minutes));
+            words = words.push(ui::small(look, ctx.say_with("yard-unit-walk", &args)));
+        }
+        let drawing = ctx
+            .shapes
+            .get(id)
+            .map(|shape| container(plan::thumbnail(look, shape)).width(look.px(150.0)).height(look.px(300.0)));
+        let top = row![].push(drawing).push(words).spacing(look.gap(Gap::Large));
+        let start = ui::primary(look, ctx.say("yard-start"), Message::UnitChosen(id.clone())).fill();
+        ui::panel(look, column![top, Element::from(start)].spacing(look.gap(Gap::Large))).into()
+    }
+
+    /// What waits for the office, and what the key says.
+    fn foot<'a>(&'a self, ctx: &Ctx<'a>) -> Element<'a, Message> {
+        let look = &ctx.look;
+        let tablet = ctx.say_with("yard-tablet", &Args::new().text("tablet", self.list.tablet.clone()));
+        column![
+            ui::small(look, counted(ctx, "yard-waiting", self.list.waiting)),
+            ui::small(look, tablet),
+            ui::small(look, ctx.say("yard-key-open")),
+        ]
+        .spacing(look.gap(Gap::Tiny))
+        .into()
+    }
+}
+
+/// Cards beside each other where there is room, else below each other.
+fn grid<'a>(ctx: &Ctx<'a>, cards: Vec<Element<'a, Message>>) -> Element<'a, Message> {
+    let look = &ctx.look;
+    let columns = if look.portrait() { 1 } else { cards.len().clamp(1, 3) };
+    let mut rows: Vec<Element<'a, Message>> = Vec::new();
+    let mut cards = cards.into_iter().peekable();
+    while cards.peek().is_some() {
+        let line: Vec<Element<'a, Message>> = cards.by_ref().take(columns).collect();
+        rows.push(iced::widget::Row::with_children(line).spacing(look.gap(Gap::Wide)).into());
+    }
+    Column::with_children(rows).spacing(look.gap(Gap::Wide)).into()
+}
