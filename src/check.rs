@@ -1,22 +1,32 @@
 //! A compiler for scripts: finds everything that is wrong with a lot at once.
 //!
-//! [`lot`] loads a bundle and holds it against every rule; each finding has a code, a place and a way out.
+//! [`lot`] loads a bundle and holds it against every rule; each finding has a code, a place and a way out. What
+//! cannot be known since a file cannot be read is not told: one slip gives one fault.
 
+mod condition;
+mod lot;
+mod lost;
 mod messages;
+mod places;
 mod route;
+mod said;
 mod topic;
 mod unit;
+mod weights;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::script::{Bundle, Scripts};
-use crate::source::{Fault, Place, Severity};
+use crate::script::{Bundle, Gathered, Scripts};
+use crate::source::{Fault, Place, Severity, SourceFile};
+use crate::unit::{FactKind, catalogue};
+
+use lost::Lost;
 
 /// What was found out about a lot.
 #[derive(Debug)]
 pub struct Report {
-    /// The scripts, when they can be used.
+    /// The scripts, when they could be read.
     pub scripts: Option<Scripts>,
     /// Everything found, sorted by place.
     pub faults: Vec<Fault>,
@@ -56,30 +66,53 @@ pub struct WalkLength {
 /// Checks a lot.
 #[must_use]
 pub fn lot(bundle: Arc<Bundle>) -> Report {
-    let (scripts, mut faults) = Scripts::load(bundle);
+    let mut gathered = Gathered::read(bundle);
+    let mut faults = std::mem::take(&mut gathered.faults);
+    let lost = Lost::of(&gathered, &faults);
+    // The rest is checked as well when one of these cannot be read.
+    gathered.lot = gathered.lot.or_else(Gathered::stand_in);
+    let _ = gathered.readings.get_or_insert_default();
+    let whole = !lost.lot && !lost.readings;
+    let scripts = gathered.scripts();
     let mut walks = Vec::new();
     if let Some(scripts) = &scripts {
-        let mut check = Check { scripts, used: messages::Used::default(), faults: Vec::new() };
-        check.readings();
-        check.topics();
-        check.units();
-        walks = check.routes();
-        check.unused_messages();
+        let mut check = Check::new(scripts, lost);
+        check.all(&mut walks);
         faults.append(&mut check.faults);
     }
     faults.sort_by(|a, b| (&a.place, a.code, &a.what).cmp(&(&b.place, b.code, &b.what)));
     faults.dedup();
-    Report { scripts, faults, walks }
+    Report { scripts: scripts.filter(|_| whole), faults, walks }
 }
 
 /// One run over loaded scripts.
 struct Check<'a> {
     scripts: &'a Scripts,
+    lost: Lost,
     used: messages::Used,
+    said: said::Said,
+    /// All facts that a sheet or lot can give, and all sections.
+    known: (BTreeMap<String, FactKind>, Vec<&'static str>),
     faults: Vec<Fault>,
 }
 
-impl Check<'_> {
+impl<'a> Check<'a> {
+    fn new(scripts: &'a Scripts, lost: Lost) -> Self {
+        let (used, said) = (messages::Used::default(), said::Said::default());
+        Self { scripts, lost, used, said, known: catalogue(), faults: Vec::new() }
+    }
+
+    fn all(&mut self, walks: &mut Vec<WalkLength>) {
+        self.readings();
+        self.topics();
+        self.units();
+        if !self.lost.lot {
+            self.lot();
+            *walks = self.routes();
+        }
+        self.unused_messages();
+    }
+
     fn fault(&mut self, code: &'static str, place: Place, what: impl Into<String>, hint: impl Into<String>) {
         self.faults.push(Fault::new(code, place, what, hint));
     }
@@ -88,36 +121,39 @@ impl Check<'_> {
         self.faults.push(Fault::note(code, place, what, hint));
     }
 
-    /// Readings have words, and scales that can be read on.
-    fn readings(&mut self) {
-        for (id, scale) in &self.scripts.readings {
-            let place = Place { file: Arc::from("walkthroughs/readings.ron"), line: 1, col: 1 };
-            self.message(&format!("reading-{id}"), &place);
-            self.message(&format!("reading-{id}.how"), &place);
-            let sound = match scale {
-                crate::script::Scale::Number { step, min, max, .. } => {
-                    *step > rust_decimal::Decimal::ZERO && min < max
-                }
-                crate::script::Scale::Parts(parts) => *parts > 0,
-                crate::script::Scale::Choice(words) => words.len() > 1,
-            };
-            if !sound {
-                let what = format!("the scale of `{id}` has no values to read");
-                self.fault("reading.scale", place, what, "give a step above zero and a range from low to high");
-            }
+    /// Names that stand twice in one list.
+    fn once<'n>(&mut self, all: impl Iterator<Item = &'n str>, place: impl Fn(usize) -> Place, hint: &str) {
+        for (name, first, second) in twice(all) {
+            let what = format!("`{name}` is given twice; the other stands at {}", place(first));
+            self.fault("id.duplicate", place(second), what, hint);
+        }
+    }
+
+    /// An id is spelled so that it can be part of the name of a message and of a file.
+    fn shape(&mut self, id: &str, place: impl FnOnce() -> Place) {
+        let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+        if !(id.starts_with(|c: char| c.is_ascii_lowercase()) && id.chars().all(plain)) {
+            let what = format!("`{id}` cannot be an id");
+            self.fault("id.shape", place(), what, "use small letters, digits and dashes, a letter first");
         }
     }
 }
 
-/// Names that stand twice, with the place of the second.
-fn twice<'a, T: Ord + ?Sized>(all: impl Iterator<Item = (&'a T, Place)>) -> Vec<(&'a T, Place, Place)> {
-    let mut seen: BTreeMap<&T, Place> = BTreeMap::new();
+/// The file of this name as text; empty when there is none.
+fn file_of(scripts: &Scripts, name: &str) -> SourceFile {
+    let bytes = scripts.bundle.get(name).map(AsRef::as_ref).unwrap_or_default();
+    SourceFile::new(name, &String::from_utf8_lossy(bytes))
+}
+
+/// Names that stand twice, with the positions of both.
+fn twice<'n>(all: impl Iterator<Item = &'n str>) -> Vec<(&'n str, usize, usize)> {
+    let mut seen: BTreeMap<&str, usize> = BTreeMap::new();
     let mut found = Vec::new();
-    for (name, place) in all {
+    for (at, name) in all.enumerate() {
         match seen.get(name) {
-            Some(first) => found.push((name, first.clone(), place)),
+            Some(first) => found.push((name, *first, at)),
             None => {
-                let _ = seen.insert(name, place);
+                let _ = seen.insert(name, at);
             }
         }
     }

@@ -5,6 +5,7 @@
 
 mod check;
 mod cli;
+mod figures;
 mod keys;
 pub mod rehearse;
 mod verify;
@@ -68,6 +69,7 @@ pub type Environment = [(&'static str, String)];
 pub fn run(command: &Command, ports: &Ports, environment: &Environment, console: &mut Console) -> u8 {
     match command {
         Command::Check(args) => check::run(args, ports, console),
+        Command::Figures(args) => figures::run(args, ports, console),
         Command::Rehearse(args) => rehearse::run(args, ports, console),
         Command::Verify(args) => verify::run(args, ports, console),
         Command::Keys(args) => keys::run(args, ports, environment, console),

@@ -1,33 +1,145 @@
-//! Figures: numbers computed from facts, each with what it came from.
+//! Figures: numbers of one unit and one trip, each with what it came from.
 //!
-//! Pure functions. A missing fact gives [`State::Missing`], equipment that is not there [`State::NotFitted`];
-//! neither is ever a zero or a guess.
+//! Pure functions of [`Facts`] and [`Trip`]. A missing or impossible fact gives [`State::Missing`] with its name,
+//! equipment that is not there [`State::NotFitted`]; neither is ever a zero or a guess. [`explain()`] says in the
+//! reader's words and measures how a figure was worked out.
+
+pub mod bill;
+mod battery;
+mod battery_day;
+mod explain;
+mod gas;
+mod generator;
+mod heat;
+pub mod loads;
+mod load_figure;
+pub mod projection;
+mod projection_help;
+mod road;
+mod size;
+mod tires;
+mod tow;
+mod trip;
+mod water;
+mod weight;
+mod wind;
+mod wire;
+mod work;
 
 use rust_decimal::Decimal;
 
-use crate::measure::{Measure, Quantity, Rounding, rounded};
-use crate::unit::{Fact, Facts, Value};
+use crate::measure::rounding::settled;
+use crate::measure::{Measure, Quantity, Rounding, System, rounded, shown_with_places};
+use crate::unit::Facts;
+
+pub use gas::most_fill;
+pub use explain::{Explained, ExplainedInput, explain, value_text};
+pub use projection_help::{Action, Help};
+pub use size::{Passage, may_pass};
+pub use trip::{
+    Cord, HookUp, Joined, On, Person, Returned, Sign, Slope, Start, SupplyAt, TireSet, Tow, Trip, Use, WaterUse, Wind,
+};
+pub use wind::{Beaufort, beaufort, beaufort_of};
+pub use tires::air_pressure;
+pub use wire::resistance;
+
+/// Source of a rule that nobody has written down.
+pub const COMMON_PRACTICE: &str = "common practice, no source";
 
 /// Whether a figure could be computed.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum State {
     /// It was.
     Ok,
-    /// This fact is missing.
+    /// This fact is missing, or cannot be what it says.
     Missing(String),
     /// The unit does not have what it is about.
     NotFitted,
 }
 
 /// One value a figure was computed from.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Input {
-    /// Name of the fact.
+    /// Name of the fact, as `size.height` or `trip.people`.
     pub name: String,
     /// Value as text with its measure.
     pub value: String,
-    /// Where it came from: `sheet`, `lot`.
+    /// The value, when it is one quantity.
+    pub quantity: Option<Quantity>,
+    /// Where it came from: `plate`, `sheet`, `reading`, `trip`, `lot`, or `assumed` for what the lot assumes.
     pub from: &'static str,
+}
+
+/// One number of a figure, before it is rounded.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Outcome {
+    /// What it is of, where there are several: `front`, `half-load`.
+    pub of: Option<String>,
+    /// The number in `measure`.
+    pub exact: f64,
+    /// Measure it was computed in.
+    pub measure: Measure,
+    /// Decimals it is rounded to in that measure.
+    pub places: u32,
+    /// Direction it is rounded in.
+    pub rounding: Rounding,
+    /// What is counted where there is no measure: `nights`.
+    pub counted: Option<&'static str>,
+}
+
+impl Outcome {
+    /// The number rounded in the measure that a reader sees first; none when it is no number.
+    #[must_use]
+    pub fn shown(&self, system: System) -> Option<Quantity> {
+        let raw = Quantity::new(settled(self.exact)?, self.measure);
+        let first = shown_with_places(&raw, system).into_iter().next()?;
+        let same = first.measure == self.measure
+            || (self.measure == Measure::Inch && first.measure == Measure::FootInch);
+        if same {
+            return Some(Quantity::new(rounded(self.exact, self.places, self.rounding)?, first.measure));
+        }
+        let turned = self.measure.is_inverse() != first.measure.is_inverse();
+        let rounding = if turned { self.rounding.flipped() } else { self.rounding };
+        let number = self.measure.convert(self.exact, first.measure)?;
+        Some(Quantity::new(rounded(number, first.places, rounding)?, first.measure))
+    }
+
+    /// The number rounded in the measure it was computed in.
+    #[must_use]
+    pub fn own(&self) -> Option<Quantity> {
+        Some(Quantity::new(rounded(self.exact, self.places, self.rounding)?, self.measure))
+    }
+}
+
+/// A number on the way to a figure, for its formula.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Step {
+    /// Its name in the formula.
+    pub name: &'static str,
+    /// The number.
+    pub quantity: Quantity,
+}
+
+/// A remark that holds for these facts only: its words are `figure-note-<key>`.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Note {
+    /// Key.
+    pub key: &'static str,
+    /// Quantities its words use.
+    pub with: Vec<Step>,
+}
+
+/// What a figure holds beyond numbers.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Detail {
+    /// Nothing.
+    None,
+    /// What runs together.
+    Loads(Box<loads::Fit>),
+    /// Day by day.
+    Projection(Box<projection::Projection>),
+    /// A return bill.
+    Bill(Box<bill::Bill>),
 }
 
 /// A computed number, or a list of them.
@@ -37,133 +149,133 @@ pub struct Figure {
     pub id: &'static str,
     /// Whether it could be computed.
     pub state: State,
-    /// Values in the measure they are rounded in.
+    /// Values, each rounded in the measure it was computed in.
     pub values: Vec<Quantity>,
-    /// Direction it was rounded in.
+    /// The same before rounding.
+    pub outcomes: Vec<Outcome>,
+    /// A word where the figure answers yes or no: `in`, `out`, `yes`, `no`, `unknown`.
+    pub verdict: Option<&'static str>,
+    /// Direction the first value was rounded in.
     pub rounding: Rounding,
     /// What it came from.
     pub inputs: Vec<Input>,
-    /// The formula with its numbers.
+    /// Numbers on the way.
+    pub steps: Vec<Step>,
+    /// The formula with its numbers, in signs.
     pub formula: String,
     /// Source of the formula.
     pub source: &'static str,
+    /// Remarks that hold for these facts.
+    pub notes: Vec<Note>,
+    /// What it holds beyond numbers.
+    pub detail: Detail,
 }
 
-/// All figures of a unit that need no trip.
+impl Figure {
+    /// The values in the measures that a reader sees first.
+    #[must_use]
+    pub fn shown(&self, system: System) -> Vec<Quantity> {
+        self.outcomes.iter().filter_map(|outcome| outcome.shown(system)).collect()
+    }
+
+    /// The value of this part, rounded in its own measure.
+    #[must_use]
+    pub fn part(&self, of: &str) -> Option<Quantity> {
+        self.outcomes.iter().find(|outcome| outcome.of.as_deref() == Some(of)).and_then(Outcome::own)
+    }
+
+    /// The first value as a decimal, if it could be computed.
+    #[must_use]
+    pub fn amount(&self) -> Option<Decimal> {
+        (self.state == State::Ok).then(|| self.values.first().map(Quantity::amount)).flatten()
+    }
+}
+
+/// What a figure is computed from.
+#[derive(Debug, Clone, Copy)]
+pub struct Given<'a> {
+    /// Facts of unit and lot.
+    pub facts: &'a Facts,
+    /// The trip, when one is planned.
+    pub trip: Option<&'a Trip>,
+}
+
+/// Computes one figure.
+type Compute = fn(Given<'_>) -> Figure;
+
+/// All figures, in the order they are shown.
+const ALL: &[(&str, Compute)] = &[
+    ("clearance_min_sign", size::clearance_min_sign),
+    ("payload_left", weight::payload_left),
+    ("water_weight", weight::water_weight),
+    ("fresh_days", water::fresh_days),
+    ("grey_days", water::grey_days),
+    ("toilet_days", water::toilet_days),
+    ("fill_minutes", water::fill_minutes),
+    ("battery_nights", battery::battery_nights),
+    ("battery_days", battery_day::battery_days),
+    ("state_of_charge", battery::state_of_charge),
+    ("voltage_drop", wire::voltage_drop),
+    ("solar_ah", battery_day::solar_ah),
+    ("battery_cost", battery_day::battery_cost),
+    ("propane_hours", gas::propane_hours),
+    ("propane_days", gas::propane_days),
+    ("generator_hours", generator::generator_hours),
+    ("generator_watts", generator::generator_watts),
+    ("generator_dial", generator::generator_dial),
+    ("loads_fit", load_figure::loads_fit),
+    ("tail_swing", size::tail_swing),
+    ("following_gap", road::following_gap),
+    ("stopping_distance", road::stopping_distance),
+    ("heat_up_minutes", heat::heat_up_minutes),
+    ("outlet_temperature", heat::outlet_temperature),
+    ("tow_check", tow::tow_check),
+    ("rig_length", tow::rig_length),
+    ("tire_add_air", tires::tire_add_air),
+    ("tire_flat", tires::tire_flat),
+    ("tire_pressure_at", tires::tire_pressure_at),
+    ("fuel_range", road::fuel_range),
+    ("heater_hours", road::heater_hours),
+    ("awning_verdict", wind::awning_verdict),
+    ("level_blocks", size::level_blocks),
+    ("trip_projection", projection::trip_projection),
+    ("return_total", bill::return_total),
+];
+
+/// Ids of all figures, in the order they are shown.
+pub fn ids() -> impl Iterator<Item = &'static str> {
+    ALL.iter().map(|(id, _)| *id)
+}
+
+/// The day of a trip, counted from 1, on which a number of days since the handoff falls. A supply that ends with
+/// a day lasts to that day.
+#[must_use]
+pub fn day_of(days: f64) -> u16 {
+    let mut day = 1;
+    while f64::from(day) < days - 1e-9 && day < u16::MAX {
+        day += 1;
+    }
+    day
+}
+
+/// All figures of a unit without a trip; those that need one are [`State::Missing`].
 #[must_use]
 pub fn of_unit(facts: &Facts) -> Vec<Figure> {
-    vec![
-        clearance_min_sign(facts),
-        tire_limit(facts, "tire_add_air", "tires.add_below"),
-        tire_limit(facts, "tire_flat", "tires.flat_below"),
-        generator_dial(facts),
-    ]
+    all(Given { facts, trip: None })
 }
 
-/// Gathers the inputs of one figure.
-struct Work<'a> {
-    facts: &'a Facts,
-    figure: Figure,
+/// All figures of a unit for a trip.
+#[must_use]
+pub fn of_trip(facts: &Facts, trip: &Trip) -> Vec<Figure> {
+    all(Given { facts, trip: Some(trip) })
 }
 
-impl<'a> Work<'a> {
-    fn new(facts: &'a Facts, id: &'static str, rounding: Rounding, source: &'static str) -> Self {
-        let figure = Figure {
-            id,
-            state: State::Ok,
-            values: Vec::new(),
-            rounding,
-            inputs: Vec::new(),
-            formula: String::new(),
-            source,
-        };
-        Self { facts, figure }
-    }
-
-    /// A fact as a number in `measure`; notes it as an input, or why there is none.
-    fn take(&mut self, name: &str, measure: Measure) -> Option<f64> {
-        match self.facts.get(name) {
-            Some(Fact { value: Value::Quantity(q), from }) => {
-                self.figure.inputs.push(Input { name: name.into(), value: q.to_string(), from: from.word() });
-                q.to(measure)
-            }
-            Some(Fact { value: Value::Count(n), from }) => {
-                self.figure.inputs.push(Input { name: name.into(), value: n.to_string(), from: from.word() });
-                Some(f64::from(*n))
-            }
-            Some(Fact { value: Value::NotFitted, .. }) => self.without(State::NotFitted),
-            _ if self.facts.is_fitted(name) == Some(false) => self.without(State::NotFitted),
-            _ => self.without(State::Missing(name.into())),
-        }
-    }
-
-    fn without(&mut self, state: State) -> Option<f64> {
-        self.figure.state = state;
-        None
-    }
-
-    /// Adds a rounded value; one that is no number makes the figure missing.
-    fn put(&mut self, value: f64, measure: Measure) {
-        match rounded(value, 0, self.figure.rounding) {
-            Some(n) => self.figure.values.push(Quantity::new(n, measure)),
-            None => self.figure.state = State::Missing(self.figure.id.into()),
-        }
-    }
+fn all(given: Given<'_>) -> Vec<Figure> {
+    ALL.iter().map(|(_, compute)| compute(given)).collect()
 }
 
-/// Lowest sign to pass under: height and margin, rounded up to the inch (handbook FIG-01).
-fn clearance_min_sign(facts: &Facts) -> Figure {
-    let mut work =
-        Work::new(facts, "clearance_min_sign", Rounding::Up, "handbook FIG-01; the margin is common practice, no source");
-    let height = work.take("size.height", Measure::Inch);
-    let margin = work.take("size.margin", Measure::Inch);
-    if let (Some(height), Some(margin)) = (height, margin) {
-        work.figure.formula = format!("{height} in + {margin} in");
-        work.put(height + margin, Measure::Inch);
-        work.figure.values = work.figure.values.iter().filter_map(in_feet_and_inches).collect();
-    }
-    work.figure
-}
-
-/// The same length written in feet and inches, as road signs are.
-fn in_feet_and_inches(length: &Quantity) -> Option<Quantity> {
-    let inches = length.amount();
-    let twelve = Decimal::from(12);
-    let feet = (inches / twelve).floor();
-    Quantity::parse(&format!("{feet} ft {} in", inches - feet * twelve)).ok()
-}
-
-/// Pressure limits by axle, rounded up to the psi (handbook FIG-22).
-fn tire_limit(facts: &Facts, id: &'static str, part: &str) -> Figure {
-    let mut work = Work::new(facts, id, Rounding::Up, "handbook FIG-22; common practice, no source");
-    let Some(below) = work.take(part, Measure::Percent) else { return work.figure };
-    let Some(Fact { value: Value::List(cold), from }) = facts.get("tires.cold") else {
-        let _ = work.without(State::Missing("tires.cold".into()));
-        return work.figure;
-    };
-    let mut formulas = Vec::new();
-    for value in cold {
-        if let Value::Quantity(q) = value
-            && let Some(psi) = q.to(Measure::Psi)
-        {
-            work.figure.inputs.push(Input { name: "tires.cold".into(), value: q.to_string(), from: from.word() });
-            formulas.push(format!("{psi} psi × (100 − {below}) ÷ 100"));
-            work.put(psi * (100.0 - below) / 100.0, Measure::Psi);
-        }
-    }
-    work.figure.formula = formulas.join("; ");
-    work.figure
-}
-
-/// Number of the altitude dial on the lot: thousands of feet, to the nearest step, within the dial
-/// (handbook B17).
-fn generator_dial(facts: &Facts) -> Figure {
-    let mut work = Work::new(facts, "generator_dial", Rounding::Nearest, "handbook B17: the dial counts thousands of feet");
-    let top = work.take("generator.dial_top", Measure::Fraction);
-    let height = work.take("site.elevation", Measure::Foot);
-    if let (Some(top), Some(height)) = (top, height) {
-        work.figure.formula = format!("{height} ft ÷ 1000, not above {top}");
-        work.put((height / 1000.0).clamp(0.0, top), Measure::Fraction);
-    }
-    work.figure
+/// One figure; none when there is no such id.
+#[must_use]
+pub fn one(id: &str, given: Given<'_>) -> Option<Figure> {
+    ALL.iter().find(|(known, _)| *known == id).map(|(_, compute)| compute(given))
 }

@@ -318,6 +318,7 @@ pub fn program(
     let boot = move || App::new(Arc::clone(&world), Arc::clone(&lot), settings.clone());
     let mut application = iced::application(boot, App::update, App::view)
         .title("Sendoff")
+        .window(window())
         .theme(App::toolkit_theme)
         .subscription(|_| iced::window::close_requests().map(|_| Message::CloseAsked))
         .default_font(theme::fonts::REGULAR);
@@ -325,6 +326,16 @@ pub fn program(
         application = application.font(font);
     }
     application
+}
+
+/// The window: large enough for a page, and closed only after a question.
+fn window() -> iced::window::Settings {
+    iced::window::Settings {
+        size: iced::Size::new(1280.0, 800.0),
+        min_size: Some(iced::Size::new(320.0, 240.0)),
+        exit_on_close_request: false,
+        ..iced::window::Settings::default()
+    }
 }
 
 /// The demo lot, or the lot of a folder, as the kiosk uses it.

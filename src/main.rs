@@ -42,7 +42,7 @@ fn open_kiosk(places: &Places, ports: &Ports, environment: &Environment) -> Resu
 /// What the start of the window depends on. Only `main` reads the environment.
 #[expect(clippy::disallowed_methods, reason = "the one place that reads the environment")]
 fn environment() -> Vec<(&'static str, String)> {
-    ["DISPLAY", "WAYLAND_DISPLAY", "WAYLAND_SOCKET", "XDG_DATA_HOME", "HOME"]
+    ["DISPLAY", "WAYLAND_DISPLAY", "LD_LIBRARY_PATH", "XDG_DATA_HOME", "HOME"]
         .into_iter()
         .filter_map(|name| std::env::var(name).ok().filter(|v| !v.is_empty()).map(|value| (name, value)))
         .collect()

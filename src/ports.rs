@@ -107,12 +107,28 @@ pub trait Disk: Send + Sync + std::fmt::Debug {
     /// [`DiskFault::Exists`] when the name is taken; otherwise the system's refusal.
     fn rename(&self, from: &Path, to: &Path) -> Result<(), DiskFault>;
 
+    /// Takes a lock file that one process can hold. It is held until the value is dropped, and freed by the
+    /// system when the process dies. `None` when another process holds it.
+    ///
+    /// # Errors
+    /// The file cannot be made.
+    fn lock(&self, path: &Path) -> Result<Option<Box<dyn Held>>, DiskFault>;
+
     /// Removes a file and syncs its folder; a missing file is fine.
     ///
     /// # Errors
     /// The system's refusal.
     fn remove(&self, path: &Path) -> Result<(), DiskFault>;
+
+    /// Removes an empty folder; a missing one is fine.
+    ///
+    /// # Errors
+    /// It is not empty, or the system refuses.
+    fn remove_dir(&self, dir: &Path) -> Result<(), DiskFault>;
 }
+
+/// Something that is held until it is dropped.
+pub trait Held: Send + Sync + std::fmt::Debug {}
 
 /// A file that only grows. After a failed call the handle must not be used again.
 pub trait Appender: Send + std::fmt::Debug {

@@ -6,6 +6,7 @@ mod build;
 mod stops;
 
 pub use build::build;
+pub(crate) use build::build_with;
 
 pub use crate::script::{Answers, Ask, Harm, Hazard, Scale, Signal};
 

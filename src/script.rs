@@ -8,6 +8,7 @@ mod condition;
 mod form;
 mod kinds;
 mod text;
+mod values;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -60,57 +61,9 @@ impl Scripts {
     /// Reads all scripts of a bundle. Without faults they can be led from; with faults, `check` says which.
     #[must_use]
     pub fn load(bundle: Arc<Bundle>) -> (Option<Self>, Vec<Fault>) {
-        let mut faults = Vec::new();
-        let texts = bundle.texts(&mut faults);
-        let mut lot = None;
-        let mut readings = None;
-        let mut topics = BTreeMap::new();
-        let mut units = BTreeMap::new();
-        for file in texts.iter().filter(|f| f.name.ends_with(".ron")) {
-            match file.name.as_ref() {
-                "walkthroughs/lot.ron" => lot = take(file, &mut faults),
-                "walkthroughs/readings.ron" => readings = take::<BTreeMap<String, Scale>>(file, &mut faults),
-                name if name.starts_with("walkthroughs/topics/") => {
-                    if let Some(topic) = take::<Topic>(file, &mut faults) {
-                        named_as_file(&topic.value.id, &topic.file, &mut faults);
-                        let _ = topics.insert(topic.value.id.value.clone(), topic);
-                    }
-                }
-                name if name.starts_with("walkthroughs/units/") => {
-                    if let Some(sheet) = take::<Sheet>(file, &mut faults) {
-                        named_as_file(&sheet.value.id, &sheet.file, &mut faults);
-                        let _ = units.insert(sheet.value.id.value.clone(), sheet);
-                    }
-                }
-                _ => faults.push(Fault::new(
-                    "lot.unknown-file",
-                    Place::start(&file.name),
-                    "nothing reads this file",
-                    "scripts are `lot.ron`, `readings.ron`, `topics/*.ron` and `units/*.ron`",
-                )),
-            }
-        }
-        let ftl: Vec<SourceFile> = texts.iter().filter(|f| f.name.ends_with(".ftl")).cloned().collect();
-        let (words, word_faults) = Words::load(&ftl);
-        faults.extend(word_faults);
-        for (name, found) in [("walkthroughs/lot.ron", lot.is_some()), ("walkthroughs/readings.ron", readings.is_some())]
-        {
-            if !found && !bundle.has(name) {
-                faults.push(Fault::new(
-                    "lot.missing-file",
-                    Place { file: Arc::from(name), line: 1, col: 1 },
-                    "the lot folder has no such file",
-                    "copy the demo lot's and change it",
-                ));
-            }
-        }
-        let scripts = match (lot, readings) {
-            (Some(lot), Some(readings)) => {
-                Some(Self { bundle, lot, topics, units, readings: readings.value, words })
-            }
-            _ => None,
-        };
-        (scripts, faults)
+        let mut gathered = Gathered::read(bundle);
+        let faults = std::mem::take(&mut gathered.faults);
+        (gathered.scripts(), faults)
     }
 
     /// The facts of a unit, if it is on the lot.
@@ -120,10 +73,102 @@ impl Scripts {
     }
 }
 
-fn take<T: serde::de::DeserializeOwned>(file: &SourceFile, faults: &mut Vec<Fault>) -> Option<From<T>> {
-    let (value, found) = read(file);
-    faults.extend(found);
-    value.map(|value| From { file: file.clone(), value })
+/// Name of the lot file.
+pub(crate) const LOT: &str = "walkthroughs/lot.ron";
+/// Name of the file with the readings.
+pub(crate) const READINGS: &str = "walkthroughs/readings.ron";
+/// Folder of the topics.
+const TOPICS: &str = "walkthroughs/topics/";
+/// Folder of the data sheets.
+const UNITS: &str = "walkthroughs/units/";
+
+/// What could be read of a lot.
+#[derive(Debug)]
+pub(crate) struct Gathered {
+    bundle: Arc<Bundle>,
+    pub(crate) lot: Option<From<Lot>>,
+    pub(crate) readings: Option<BTreeMap<String, Scale>>,
+    topics: BTreeMap<String, From<Topic>>,
+    units: BTreeMap<String, From<Sheet>>,
+    words: Words,
+    /// The faults found so far.
+    pub(crate) faults: Vec<Fault>,
+}
+
+impl Gathered {
+    /// Reads every file of a bundle.
+    pub(crate) fn read(bundle: Arc<Bundle>) -> Self {
+        let mut faults = Vec::new();
+        let texts = bundle.texts(&mut faults);
+        let (forms, other): (Vec<SourceFile>, Vec<SourceFile>) =
+            texts.into_iter().partition(|f| f.name.ends_with(".ron"));
+        let (words, word_faults) = Words::load(&other);
+        faults.extend(word_faults);
+        let (topics, units) = (BTreeMap::new(), BTreeMap::new());
+        let mut all = Self { bundle, lot: None, readings: None, topics, units, words, faults };
+        for file in &forms {
+            all.form(file);
+        }
+        for name in [LOT, READINGS] {
+            if !all.bundle.has(name) {
+                let place = Place::start(&Arc::from(name));
+                let hint = "copy the demo lot's and change it";
+                all.faults.push(Fault::new("lot.missing-file", place, "the lot folder has no such file", hint));
+            }
+        }
+        all
+    }
+
+    fn form(&mut self, file: &SourceFile) {
+        match file.name.as_ref() {
+            LOT => self.lot = self.take(file),
+            READINGS => self.readings = self.take(file).map(|readings| readings.value),
+            name if name.starts_with(TOPICS) => {
+                if let Some(topic) = self.take::<Topic>(file) {
+                    named_as_file(&topic.value.id, file, &mut self.faults);
+                    let _ = self.topics.insert(topic.value.id.value.clone(), topic);
+                }
+            }
+            name if name.starts_with(UNITS) => {
+                if let Some(sheet) = self.take::<Sheet>(file) {
+                    named_as_file(&sheet.value.id, file, &mut self.faults);
+                    let _ = self.units.insert(sheet.value.id.value.clone(), sheet);
+                }
+            }
+            _ => self.faults.push(Fault::new(
+                "lot.unknown-file",
+                Place::start(&file.name),
+                "nothing reads this file",
+                "scripts are `lot.ron`, `readings.ron`, `topics/*.ron` and `units/*.ron`",
+            )),
+        }
+    }
+
+    fn take<T: serde::de::DeserializeOwned>(&mut self, file: &SourceFile) -> Option<From<T>> {
+        let (value, found) = read(file);
+        self.faults.extend(found);
+        value.map(|value| From { file: file.clone(), value })
+    }
+
+    /// The text of a file, as far as it is text.
+    pub(crate) fn text_of(&self, name: &str) -> String {
+        let bytes = self.bundle.get(name).map(AsRef::as_ref).unwrap_or_default();
+        String::from_utf8_lossy(bytes).into_owned()
+    }
+
+    /// The scripts, if the lot and its readings could be read.
+    pub(crate) fn scripts(self) -> Option<Scripts> {
+        let Self { bundle, lot, readings, topics, units, words, .. } = self;
+        Some(Scripts { bundle, lot: lot?, topics, units, readings: readings?, words })
+    }
+
+    /// The lot file of the demo lot: stands in where the lot's own cannot be read, so that the rest is checked.
+    pub(crate) fn stand_in() -> Option<From<Lot>> {
+        let (name, bytes) = EMBEDDED.iter().find(|(name, _)| *name == LOT)?;
+        let file = SourceFile::new(name, std::str::from_utf8(bytes).ok()?);
+        let value = read(&file).0?;
+        Some(From { file, value })
+    }
 }
 
 /// A file is named as what it holds, so that people find it and no id is given twice.

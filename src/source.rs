@@ -11,10 +11,14 @@ use std::sync::Arc;
 
 use serde::Serialize;
 
-pub use form::{At, read};
+pub use form::{At, place_of, read};
 
 /// Largest script or words file that is read, in bytes.
 pub const FILE_CAP: u64 = 1024 * 1024;
+/// Longest text of a fault, in characters: what a file holds is quoted, not copied.
+const TEXT_CAP: usize = 300;
+/// Longest word that is held against known ones, in bytes.
+const WORD_CAP: usize = 64;
 
 /// A place in a source file. Lines and columns count from 1, columns in characters.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
@@ -70,13 +74,27 @@ pub struct Fault {
 impl Fault {
     /// A fault.
     pub fn new(code: &'static str, place: Place, what: impl Into<String>, hint: impl Into<String>) -> Self {
-        Self { severity: Severity::Fault, code, place, what: what.into(), hint: hint.into() }
+        Self { severity: Severity::Fault, code, place, what: cut(what.into()), hint: cut(hint.into()) }
     }
 
     /// A note: worth a look, no hindrance.
     pub fn note(code: &'static str, place: Place, what: impl Into<String>, hint: impl Into<String>) -> Self {
         Self { severity: Severity::Note, ..Self::new(code, place, what, hint) }
     }
+}
+
+/// A text of a fault, cut when it is too long to be read.
+fn cut(text: String) -> String {
+    match text.char_indices().nth(TEXT_CAP) {
+        Some((end, _)) => format!("{}…", text.get(..end).unwrap_or_default()),
+        None => text,
+    }
+}
+
+/// A file that is too large to be read.
+pub(crate) fn too_large(place: Place) -> Fault {
+    let what = format!("the file is larger than the {FILE_CAP} bytes allowed");
+    Fault::new("form.too-large", place, what, "split it; one topic, unit or guide a file")
 }
 
 /// A text file of the lot folder.
@@ -120,6 +138,9 @@ impl SourceFile {
 /// The nearest of `known` to `word` by edit distance, if it is near enough to be a slip.
 #[must_use]
 pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+    if word.len() > WORD_CAP {
+        return None;
+    }
     let limit = (word.chars().count() / 3).max(1);
     known
         .into_iter()

@@ -12,7 +12,7 @@ use jiff::Timestamp;
 use serde::Deserialize;
 
 use crate::journal::{self, Keeper, OpenWalk, ProposeFault, ResumeFault, Resumed};
-use crate::ports::{Access, DiskFault, Ports};
+use crate::ports::{Access, DiskFault, Held, Ports};
 use crate::record::keys::{self, KeyFault, TabletKey};
 use crate::script::{Bundle, BundleFault, Scripts};
 use crate::source::{At, SourceFile, read};
@@ -24,6 +24,8 @@ pub use sealing::{Finished, SealStop};
 pub const KEYS: &str = "keys";
 /// File with the tablet's settings.
 const SETTINGS: &str = "tablet.ron";
+/// File that the process which owns the folder holds locked.
+const LOCK: &str = "lock";
 const SETTINGS_CAP: u64 = 64 * 1024;
 
 /// Why a tablet cannot work with its data folder.
@@ -70,6 +72,9 @@ pub enum TabletFault {
     /// An open walk cannot go on.
     #[error(transparent)]
     Resume(#[from] ResumeFault),
+    /// Another process works with the data folder.
+    #[error("another Sendoff is open on {}; close it first, or name another folder with --data", .0.display())]
+    InUse(PathBuf),
     /// A journal does not say how it began.
     #[error("{} does not say which walk it is; it was left as it is", .0.display())]
     NoBeginning(PathBuf),
@@ -144,6 +149,15 @@ impl Tablet {
         let settings = format!("(\n    name: {name:?},\n    made: \"{made}\",\n)\n");
         ports.disk.put_new(&dir.join(SETTINGS), settings.as_bytes(), Access::Usual)?;
         Ok(Self { ports: ports.clone(), dir: dir.to_owned(), name: name.to_owned(), made, key: Arc::new(key) })
+    }
+
+    /// Takes the data folder for this process: one at a time may write walks and records.
+    ///
+    /// # Errors
+    /// Another process has it, or the disk refuses.
+    pub fn take_folder(ports: &Ports, dir: &Path) -> Result<Box<dyn Held>, TabletFault> {
+        ports.disk.make_dir(dir)?;
+        ports.disk.lock(&dir.join(LOCK))?.ok_or_else(|| TabletFault::InUse(dir.to_owned()))
     }
 
     /// Name.

@@ -3,6 +3,7 @@
 //! *Not fitted*, zero and missing are three things: equipment the unit does not have is written `NotFitted`,
 //! a missing section or field is a fault, and nothing is ever guessed.
 
+mod derate;
 mod equipment;
 mod facts;
 mod kinds;
@@ -11,10 +12,11 @@ mod section;
 mod sheet;
 mod station;
 
+pub use derate::{Between, Derate, DerateRow, HeatLoss};
 pub use equipment::*;
-pub use facts::{Fact, FactKind, Facts, Origin, Value, catalogue, rounding_of};
+pub use facts::{Fact, FactKind, Facts, Lists, Origin, Value, catalogue, rounding_of};
 pub use kinds::*;
-pub use lot::{LeavingLine, Lot, MoneyRounding};
+pub use lot::{Assumed, LeavingLine, Lot, MoneyRounding};
 pub use section::Fitted;
 pub use sheet::{
     Axle, Change, Exit, KitLine, Load, NightLoad, PlaceEntry, PlaceRef, Room, Seat, Sheet, Slide,

@@ -1,8 +1,8 @@
-//! Messages: there, used, and with values for every variable.
+//! Messages: there, and used.
 
 use std::collections::BTreeSet;
 
-use crate::source::{Fault, Place, nearest};
+use crate::source::{Place, nearest};
 use crate::words::SOURCE_LANGUAGE;
 
 use super::Check;
@@ -15,35 +15,46 @@ const PROGRAM_FILES: [&str; 3] = ["/kiosk", "/record", "/format"];
 
 impl Check<'_> {
     /// Notes that a message is used from `place`, and that it is there.
-    pub(super) fn message(&mut self, key: &str, place: &Place) -> bool {
-        let _ = self.used.insert(key.to_owned());
-        let found = self.scripts.words.has(SOURCE_LANGUAGE, key);
-        if !found {
-            let known = self.scripts.words.all_keys(SOURCE_LANGUAGE);
-            let hint = nearest(key, known.iter().map(String::as_str)).map_or_else(
-                || format!("write `{key} = ...` in i18n/{SOURCE_LANGUAGE}"),
-                |near| format!("did you mean `{near}`? Or write it in i18n/{SOURCE_LANGUAGE}"),
-            );
-            self.fault("message.unknown", place.clone(), format!("there is no message `{key}`"), hint);
+    pub(super) fn message(&mut self, key: String, place: impl FnOnce() -> Place) {
+        if self.used.contains(&key) {
+            return;
         }
-        for other in self.scripts.words.references(SOURCE_LANGUAGE, key) {
-            let _ = self.used.insert(other);
+        let words = &self.scripts.words;
+        if !words.has(SOURCE_LANGUAGE, &key) {
+            if !self.lost.may_say(&key) {
+                self.unknown_message(&key, place());
+            }
+            return;
         }
-        found
+        self.used.extend(words.references(SOURCE_LANGUAGE, &key));
+        let _ = self.used.insert(key);
+    }
+
+    fn unknown_message(&mut self, key: &str, place: Place) {
+        let known = self.scripts.words.all_keys(SOURCE_LANGUAGE);
+        let hint = nearest(key, known.iter().map(String::as_str)).map_or_else(
+            || format!("write `{key} = ...` in i18n/{SOURCE_LANGUAGE}"),
+            |near| format!("did you mean `{near}`? Or write it in i18n/{SOURCE_LANGUAGE}"),
+        );
+        self.fault("message.unknown", place, format!("there is no message `{key}`"), hint);
     }
 
     /// Messages that nothing uses.
     pub(super) fn unused_messages(&mut self) {
+        if self.lost.any_form() {
+            return;
+        }
         let words = &self.scripts.words;
-        let all = words.all_keys(SOURCE_LANGUAGE);
-        for key in all.difference(&self.used) {
-            let Some(place) = words.place_of(SOURCE_LANGUAGE, key) else { continue };
-            if PROGRAM_FILES.iter().any(|f| place.file.contains(f)) || is_spare(key) {
+        for key in words.all_keys(SOURCE_LANGUAGE) {
+            if self.used.contains(&key) || is_spare(&key) {
+                continue;
+            }
+            let Some(place) = words.place_of(SOURCE_LANGUAGE, &key) else { continue };
+            if PROGRAM_FILES.iter().any(|f| place.file.contains(f)) {
                 continue;
             }
             let what = format!("nothing uses `{key}`");
-            let hint = "take it out, or correct the name where it should be used";
-            self.faults.push(Fault::note("message.unused", place, what, hint));
+            self.note("message.unused", place, what, "take it out, or correct the name where it should be used");
         }
     }
 }

@@ -4,8 +4,9 @@ use std::collections::BTreeMap;
 
 use crate::measure::Measure;
 use crate::route::{Ask, Route, Step};
-use crate::script::{Speaker, StepForm};
+use crate::script::{From, Speaker, StepForm};
 use crate::source::Place;
+use crate::unit::{Facts, Sheet};
 use crate::words::{Reader, SOURCE_LANGUAGE, SayFault};
 
 use super::{Check, WalkLength};
@@ -16,23 +17,32 @@ const WORDS_A_MINUTE: u32 = 180;
 const HOLD_SECONDS: u32 = 2;
 /// Seconds a demonstration takes.
 const DEMONSTRATION_SECONDS: u32 = 60;
-/// Doubling back further than this is a warning, in meters.
+/// Doubling back further than this is a fault, in meters.
 const DOUBLING_METERS: f64 = 10.0;
+/// Parts of a caution that can have a hole.
+const PARTS: [&str; 4] = ["", ".title", ".harm", ".avoid"];
+/// Parts of a caution that a renter reads before answering.
+const READ_PARTS: [&str; 3] = ["", ".harm", ".avoid"];
+
+/// Whether the unit has a value for a variable, as far as it was asked.
+type Has = BTreeMap<String, bool>;
 
 impl Check<'_> {
     pub(super) fn routes(&mut self) -> Vec<WalkLength> {
         let scripts = self.scripts;
         let mut lengths = Vec::new();
-        for unit in scripts.units.keys() {
-            self.step_places(unit);
-            let Some(route) = crate::route::build(scripts, unit) else { continue };
-            let Some(speaker) = Speaker::new(scripts, unit, Reader::default()) else { continue };
+        for (unit, sheet) in &scripts.units {
+            let facts = Facts::new(&sheet.value, &scripts.lot.value);
+            self.step_places(sheet, &facts);
+            let route = crate::route::build_with(scripts, unit, &sheet.value, &facts);
+            let speaker = Speaker::of(scripts, &sheet.value, &facts, Reader::default());
+            let mut has = Has::new();
             for step in &route.steps {
-                self.say_step(&speaker, step, unit);
+                self.say_step(&speaker, step, unit, &mut has);
+                self.line_counts(step, unit);
             }
-            self.line_counts(&route);
             self.doublings(&route);
-            let length = length(&route, &speaker);
+            let length = self.length(&route, &speaker);
             self.limits(&length);
             lengths.push(length);
         }
@@ -40,11 +50,10 @@ impl Check<'_> {
     }
 
     /// Every step that applies to the unit stands at a place the unit has.
-    fn step_places(&mut self, unit: &str) {
-        let Some(sheet) = self.scripts.units.get(unit) else { return };
-        let Some(facts) = self.scripts.facts(unit) else { return };
+    fn step_places(&mut self, sheet: &From<Sheet>, facts: &Facts) {
+        let unit = &sheet.value.id.value;
         for topic in self.scripts.topics.values() {
-            let applies = |w: Option<&crate::script::When>| w.is_none_or(|w| w.holds(&facts));
+            let applies = |w: Option<&crate::script::When>| w.is_none_or(|w| w.holds(facts));
             if !applies(topic.value.when.as_ref()) {
                 continue;
             }
@@ -65,56 +74,58 @@ impl Check<'_> {
     }
 
     /// Every text of the step can be said for this unit without a hole.
-    fn say_step(&mut self, speaker: &Speaker<'_>, step: &Step, unit: &str) {
-        let mut keys = vec![format!("step-{}", step.id)];
-        keys.extend(step.show.iter().chain(&step.know).chain(&step.notes).cloned());
-        for caution in &step.cautions {
-            keys.extend(["", ".title", ".harm", ".avoid"].map(|part| format!("caution-{}{part}", caution.id)));
+    fn say_step(&mut self, speaker: &Speaker<'_>, step: &Step, unit: &str, has: &mut Has) {
+        let own = [format!("step-{}", step.id)];
+        for key in own.iter().chain(&step.show).chain(&step.know).chain(&step.notes) {
+            self.say_key(speaker, step, unit, key, has);
         }
-        for key in keys {
-            let Err(faults) = speaker.try_say(&key) else { continue };
-            let place = self
-                .scripts
-                .words
-                .place_of(SOURCE_LANGUAGE, &key)
-                .or_else(|| self.form_of(step).map(|(place, _)| place))
-                .unwrap_or_else(|| Place::start(&self.scripts.lot.file.name));
-            for fault in faults {
-                let (what, hint) = match &fault {
-                    // Said once already where the script names it.
-                    SayFault::NoMessage { .. } => continue,
-                    SayFault::NoVariable { variable, .. } => (
-                        format!("`{key}` needs ${variable}, which `{unit}` does not have"),
-                        speaker.nearest_value(variable).map_or_else(
-                            || "give the line a condition on the equipment, or use a fact of the sheet".to_owned(),
-                            |near| format!("did you mean ${near}? Or give the line a condition on the equipment"),
-                        ),
-                    ),
-                    SayFault::NoReference { .. } | SayFault::Cyclic { .. } | SayFault::Other { .. } => {
-                        (fault.to_string(), "correct the message".to_owned())
-                    }
-                };
-                self.fault("message.hole", place.clone(), what, hint);
+        for caution in &step.cautions {
+            for part in PARTS {
+                self.say_key(speaker, step, unit, &format!("caution-{}{part}", caution.id), has);
             }
         }
     }
 
-    /// A topic shows 2 to 5 things and says 2 to 4 (handbook H.2).
-    fn line_counts(&mut self, route: &Route) {
-        let mut counts: BTreeMap<&str, (usize, usize, &Step)> = BTreeMap::new();
-        for step in &route.steps {
-            let entry = counts.entry(&step.topic).or_insert((0, 0, step));
-            entry.0 += step.show.len();
-            entry.1 += step.know.len();
+    fn say_key(&mut self, speaker: &Speaker<'_>, step: &Step, unit: &str, key: &str, has: &mut Has) {
+        let words = &self.scripts.words;
+        let whole = self.said.asks_only(words, key, |variable| match has.get(variable) {
+            Some(known) => *known,
+            None => {
+                let found = speaker.has_value(variable);
+                let _ = has.insert(variable.clone(), found);
+                found
+            }
+        });
+        if whole {
+            return;
         }
-        for (topic, (show, know, step)) in counts {
-            if (2..=6).contains(&show) && (2..=5).contains(&know) {
-                continue;
-            }
-            if let Some((place, _)) = self.form_of(step) {
-                let what = format!("`{topic}` shows {show} things and says {know} on `{}`", route.unit);
-                self.note("topic.lines", place, what, "show 2 to 5 things and say 2 to 4; split what is longer");
-            }
+        let Err(faults) = speaker.try_say(key) else { return };
+        let place = words
+            .place_of(SOURCE_LANGUAGE, key)
+            .or_else(|| self.form_of(step).map(|(place, _)| place))
+            .unwrap_or_else(|| Place::start(&self.scripts.lot.file.name));
+        for fault in faults {
+            // A message that is not there is told where the script names it; what is wrong with the message in
+            // itself is told by the words.
+            let SayFault::NoVariable { variable, .. } = &fault else { continue };
+            let what = format!("`{key}` needs ${variable}, which `{unit}` does not have");
+            let hint = speaker.nearest_value(variable).filter(|near| near != variable).map_or_else(
+                || "give the line a condition on the equipment, or use a fact of the sheet".to_owned(),
+                |near| format!("did you mean ${near}? Or give the line a condition on the equipment"),
+            );
+            self.fault("message.hole", place.clone(), what, hint);
+        }
+    }
+
+    /// A step shows 2 to 5 things and says 2 to 4 (handbook H.2).
+    fn line_counts(&mut self, step: &Step, unit: &str) {
+        let (show, know) = (step.show.len(), step.know.len());
+        if (2..=5).contains(&show) && (2..=4).contains(&know) {
+            return;
+        }
+        if let Some((place, _)) = self.form_of(step) {
+            let what = format!("`{}` shows {show} things and says {know} on `{unit}`", step.id);
+            self.note("step.lines", place, what, "show 2 to 5 things and say 2 to 4; split what is longer");
         }
     }
 
@@ -132,49 +143,54 @@ impl Check<'_> {
 
     /// Nobody has time for more: a record of cautions nobody could read loses its dispute.
     fn limits(&mut self, length: &WalkLength) {
-        let limits = &self.scripts.lot.value.limits;
-        let place = self.scripts.lot.place(limits);
+        let scripts = self.scripts;
+        let limits = &scripts.lot.value.limits;
+        let place = |field: &str| crate::source::place_of(&scripts.lot.file, &["limits", field]);
         let allowed = limits.value.reading.quantity().to(Measure::Second).unwrap_or(0.0);
         if f64::from(length.reading_seconds) > allowed {
             let what = format!("`{}` takes {} minutes to read", length.unit, length.reading_seconds.div_ceil(60));
-            self.fault("route.reading-time", place.clone(), what, "drop or shorten cautions, or allow more in lot.ron");
+            let hint = "drop or shorten cautions, or allow more in lot.ron";
+            self.fault("route.reading-time", place("reading"), what, hint);
         }
         if length.hand_overs > usize::from(limits.value.hand_overs) {
             let what = format!("`{}` changes hands {} times", length.unit, length.hand_overs);
-            self.fault("route.hand-overs", place, what, "bring places of a stop together, or allow more in lot.ron");
+            let hint = "bring places of a stop together, or allow more in lot.ron";
+            self.fault("route.hand-overs", place("hand_overs"), what, hint);
         }
     }
-}
 
-/// Length of a walk as a renter reads it.
-fn length(route: &Route, speaker: &Speaker<'_>) -> WalkLength {
-    let mut words = 0_usize;
-    let mut seconds = 0_u32;
-    for step in &route.steps {
-        words += step.know.iter().map(|k| speaker.say(k).split_whitespace().count()).sum::<usize>();
-        for caution in &step.cautions {
-            let text = speaker.caution(caution);
-            words += [&text.hazard, &text.harm, &text.avoid].iter().map(|t| t.split_whitespace().count()).sum::<usize>();
-            seconds += match caution.ask {
-                Ask::Read => 0,
-                Ask::Hold => HOLD_SECONDS,
-                Ask::Demonstrate => DEMONSTRATION_SECONDS,
-            };
+    /// Length of a walk as a renter reads it.
+    fn length(&mut self, route: &Route, speaker: &Speaker<'_>) -> WalkLength {
+        let words = &self.scripts.words;
+        let mut read = 0_usize;
+        let mut seconds = 0_u32;
+        for step in &route.steps {
+            read += step.know.iter().map(|key| self.said.length(words, speaker, key)).sum::<usize>();
+            for caution in &step.cautions {
+                let keys = READ_PARTS.map(|part| format!("caution-{}{part}", caution.id));
+                read += keys.iter().map(|key| self.said.length(words, speaker, key)).sum::<usize>();
+                seconds += match caution.ask {
+                    Ask::Read => 0,
+                    Ask::Hold => HOLD_SECONDS,
+                    Ask::Demonstrate => DEMONSTRATION_SECONDS,
+                };
+            }
         }
-    }
-    let reading = u32::try_from(words).unwrap_or(u32::MAX).saturating_mul(60) / WORDS_A_MINUTE;
-    WalkLength {
-        unit: route.unit.clone(),
-        steps: route.steps.len(),
-        stops: route.stops.len(),
-        cautions: route.steps.iter().map(|s| s.cautions.len()).sum(),
-        minutes: route.minutes,
-        meters: route.meters,
-        reading_seconds: reading.saturating_add(seconds),
-        hand_overs: route
-            .stops
-            .iter()
-            .filter(|s| route.steps.get(s.steps.clone()).unwrap_or_default().iter().any(|x| !x.cautions.is_empty()))
-            .count(),
+        let reading = u32::try_from(read).unwrap_or(u32::MAX).saturating_mul(60) / WORDS_A_MINUTE;
+        let asks = |steps: &[Step]| steps.iter().any(|step| !step.cautions.is_empty());
+        WalkLength {
+            unit: route.unit.clone(),
+            steps: route.steps.len(),
+            stops: route.stops.len(),
+            cautions: route.steps.iter().map(|s| s.cautions.len()).sum(),
+            minutes: route.minutes,
+            meters: route.meters,
+            reading_seconds: reading.saturating_add(seconds),
+            hand_overs: route
+                .stops
+                .iter()
+                .filter(|stop| asks(route.steps.get(stop.steps.clone()).unwrap_or_default()))
+                .count(),
+        }
     }
 }

@@ -1,21 +1,62 @@
-//! Topics: ids, conditions, readings, signal words.
+//! Topics: ids, order, readings, figures, signal words.
 
-use crate::script::{Ask, CautionForm, From, Harm, Hazard, Signal, StepForm, Topic, When};
-use crate::source::{At, Place, nearest};
-use crate::unit::{FactKind, catalogue};
+use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Check, twice};
+use crate::figures;
+use crate::script::{Ask, CautionForm, From, Harm, Hazard, READINGS, Scale, Signal, StepForm, Topic};
+use crate::source::{nearest, place_of};
+
+use super::{Check, file_of, twice};
 
 /// Hazards that kill without warning: never below WARNING.
 const GRAVE: [Hazard; 4] = [Hazard::CarbonMonoxide, Hazard::Fire, Hazard::Explosion, Hazard::Shock];
 
 impl Check<'_> {
+    /// Readings have words, and scales that can be read on.
+    pub(super) fn readings(&mut self) {
+        let scripts = self.scripts;
+        let place = |path: &[&str]| place_of(&file_of(scripts, READINGS), path);
+        for (id, scale) in &scripts.readings {
+            self.shape(id, || place(&[id]));
+            self.message(format!("reading-{id}"), || place(&[id]));
+            self.message(format!("reading-{id}.how"), || place(&[id]));
+            let sound = match scale {
+                Scale::Number { step, min, max, .. } => *step > rust_decimal::Decimal::ZERO && min < max,
+                Scale::Parts(parts) => *parts > 0,
+                Scale::Choice(words) => {
+                    for word in words {
+                        self.message(format!("choice-{word}"), || place(&[id]));
+                    }
+                    words.len() > 1
+                }
+            };
+            if !sound {
+                let what = format!("the scale of `{id}` has no values to read");
+                self.fault(
+                    "reading.scale",
+                    place(&[id]),
+                    what,
+                    "give a step above zero and a range from low to high, at least one part, or two words",
+                );
+            }
+            if let Scale::Number { measure, .. } = scale
+                && crate::measure::Quantity::parse(&format!("1 {measure}")).is_err()
+            {
+                let what = format!("`{measure}` is no measure");
+                let hint = "write it as in quantities: `mi`, `h`, `V`, `psi`";
+                self.fault("reading.measure", place(&[id, "measure"]), what, hint);
+            }
+        }
+    }
+
     pub(super) fn topics(&mut self) {
         let scripts = self.scripts;
         self.ids_once();
+        self.circles();
         for topic in scripts.topics.values() {
-            let at = topic.place(&topic.value.id);
-            self.message(&format!("topic-{}", topic.value.id.value), &at);
+            let id = &topic.value.id;
+            self.shape(&id.value, || topic.place(id));
+            self.message(format!("topic-{}", id.value), || topic.place(id));
             self.condition(topic, topic.value.when.as_ref());
             for step in &topic.value.steps {
                 self.step(topic, &step.value);
@@ -26,46 +67,46 @@ impl Check<'_> {
     /// Step and caution ids stand once in the whole lot.
     fn ids_once(&mut self) {
         let topics = || self.scripts.topics.values();
-        let steps = topics().flat_map(|t| t.value.steps.iter().map(|s| (&s.value.id.value, t.place(&s.value.id))));
-        let cautions = topics().flat_map(|t| {
-            let all = t.value.steps.iter().flat_map(|s| &s.value.cautions);
-            all.map(|c| (&c.value.id.value, t.place(&c.value.id)))
-        });
-        let mut found = twice(steps);
-        found.extend(twice(cautions));
-        for (id, first, place) in found {
-            self.fault(
-                "id.duplicate",
-                place,
-                format!("the id `{id}` is given twice; the other stands at {first}"),
-                "give each its own id; an id is never used again",
-            );
+        let steps: Vec<_> = topics().flat_map(|t| t.value.steps.iter().map(move |s| (t, &s.value.id))).collect();
+        let cautions: Vec<_> = topics()
+            .flat_map(|t| t.value.steps.iter().flat_map(|s| &s.value.cautions).map(move |c| (t, &c.value.id)))
+            .collect();
+        for ids in [steps, cautions] {
+            for (id, first, second) in twice(ids.iter().map(|(_, id)| id.value.as_str())) {
+                let place = |at: usize| ids.get(at).map(|(topic, id)| topic.place(id));
+                let (Some(first), Some(second)) = (place(first), place(second)) else { continue };
+                let what = format!("the id `{id}` is given twice; the other stands at {first}");
+                self.fault("id.duplicate", second, what, "give each its own id; an id is never used again");
+            }
         }
     }
 
     fn step(&mut self, topic: &From<Topic>, step: &StepForm) {
-        let at = topic.place(&step.id);
-        let id = &topic.value.id.value;
-        if step.id.value != *id && !step.id.value.starts_with(&format!("{id}-")) {
+        let at = || topic.place(&step.id);
+        let (id, name) = (&topic.value.id.value, &step.id.value);
+        self.shape(name, at);
+        if name.strip_prefix(id.as_str()).is_none_or(|rest| !rest.is_empty() && !rest.starts_with('-')) {
             let hint = format!("name it `{id}` or `{id}-...`");
-            self.fault("id.foreign", at.clone(), format!("the step `{}` is not named after its topic", step.id.value), hint);
+            self.fault("id.foreign", at(), format!("the step `{name}` is not named after its topic"), hint);
         }
-        self.message(&format!("step-{}", step.id.value), &at);
+        self.message(format!("step-{name}"), at);
         self.condition(topic, step.when.as_ref());
         for (kind, lines) in [("show", &step.show), ("know", &step.know)] {
             for line in lines {
-                self.message(&format!("{kind}-{}-{}", step.id.value, line.name.value), &topic.place(&line.name));
+                self.message(format!("{kind}-{name}-{}", line.name.value), || topic.place(&line.name));
                 self.condition(topic, line.when.as_ref());
             }
         }
         for reading in &step.readings {
             self.condition(topic, reading.when.as_ref());
-            if !self.scripts.readings.contains_key(&reading.name.value) {
-                let known = self.scripts.readings.keys().map(String::as_str);
-                let hint = nearest(&reading.name.value, known)
-                    .map_or_else(|| "add it to readings.ron".into(), |near| format!("did you mean `{near}`?"));
-                let what = format!("there is no reading `{}`", reading.name.value);
-                self.fault("reading.unknown", topic.place(&reading.name), what, hint);
+            self.reading(topic, &reading.name);
+        }
+        for figure in &step.figures {
+            if !figures::ids().any(|known| known == figure.value) {
+                let hint = nearest(&figure.value, figures::ids())
+                    .map_or_else(|| "see `sendoff figures`".into(), |near| format!("did you mean `{near}`?"));
+                let what = format!("there is no figure `{}`", figure.value);
+                self.fault("figure.unknown", topic.place(figure), what, hint);
             }
         }
         self.waits(topic, step);
@@ -75,18 +116,39 @@ impl Check<'_> {
         }
     }
 
+    fn reading(&mut self, topic: &From<Topic>, name: &crate::source::At<String>) {
+        if self.lost.readings || self.scripts.readings.contains_key(&name.value) {
+            return;
+        }
+        let hint = nearest(&name.value, self.scripts.readings.keys().map(String::as_str))
+            .map_or_else(|| "add it to readings.ron".into(), |near| format!("did you mean `{near}`?"));
+        self.fault("reading.unknown", topic.place(name), format!("there is no reading `{}`", name.value), hint);
+    }
+
     /// `after` names steps of the lot, and not the step itself.
     fn waits(&mut self, topic: &From<Topic>, step: &StepForm) {
         for other in &step.after {
-            let known =
-                self.scripts.topics.values().flat_map(|t| &t.value.steps).any(|s| s.value.id.value == other.value);
+            let known = is_step(&self.scripts.topics, &other.value) || self.lost.may_hold(&other.value);
             if !known || other.value == step.id.value {
-                self.fault(
-                    "step.after",
-                    topic.place(other),
-                    format!("`{}` is no other step of this lot", other.value),
-                    "name the step that must be shown before",
-                );
+                let what = format!("`{}` is no other step of this lot", other.value);
+                self.fault("step.after", topic.place(other), what, "name the step that must be shown before");
+            }
+        }
+    }
+
+    /// No step waits for itself by way of others.
+    fn circles(&mut self) {
+        let scripts = self.scripts;
+        let all = || scripts.topics.values().flat_map(|t| t.value.steps.iter().map(move |s| (t, &s.value)));
+        let waits: BTreeMap<&str, Vec<&str>> = all()
+            .map(|(_, s)| (s.id.value.as_str(), s.after.iter().map(|a| a.value.as_str()).collect()))
+            .collect();
+        for (topic, step) in all() {
+            for other in step.after.iter().filter(|a| a.value != step.id.value) {
+                if leads_to(&waits, &other.value, &step.id.value) {
+                    let what = format!("`{}` waits for `{}`, which waits for it", step.id.value, other.value);
+                    self.fault("step.circle", topic.place(other), what, "let one of them go first");
+                }
             }
         }
     }
@@ -103,11 +165,13 @@ impl Check<'_> {
         }
     }
 
+    /// The signal word fits the harm as ANSI Z535 defines it, and the answer fits the signal word.
     fn caution(&mut self, topic: &From<Topic>, caution: &CautionForm) {
-        let at = topic.place(&caution.id);
+        let at = || topic.place(&caution.id);
         let id = &caution.id.value;
+        self.shape(id, at);
         for part in ["", ".title", ".harm", ".avoid"] {
-            self.message(&format!("caution-{id}{part}"), &at);
+            self.message(format!("caution-{id}{part}"), at);
         }
         self.condition(topic, caution.when.as_ref());
         let fits = match caution.signal {
@@ -117,80 +181,40 @@ impl Check<'_> {
             Signal::Notice => caution.harm == Harm::Property,
         };
         if !fits {
-            self.fault(
-                "caution.signal",
-                at.clone(),
-                format!("{:?} does not fit the harm {:?} of `{id}`", caution.signal, caution.harm),
-                "Danger: Death; Warning: Death or Injury; Caution: Minor; Notice: Property",
-            );
+            let what = format!("{:?} does not fit the harm {:?} of `{id}`", caution.signal, caution.harm);
+            let hint = "Danger: Death; Warning: Death or Injury; Caution: Minor; Notice: Property";
+            self.fault("caution.signal", at(), what, hint);
         }
-        if GRAVE.contains(&caution.hazard) && caution.signal < Signal::Warning && caution.harm != Harm::Property {
+        if GRAVE.contains(&caution.hazard) && caution.signal < Signal::Warning {
             let what = format!("{:?} is never below Warning", caution.hazard);
-            self.fault("caution.grave", at.clone(), what, "make it Warning or Danger");
+            self.fault("caution.grave", at(), what, "make it Warning or Danger, or name the hazard that is left");
         }
         if caution.signal >= Signal::Warning && caution.answer == Ask::Read {
             let what = format!("`{id}` is answered by a tap, too little for {:?}", caution.signal);
-            self.fault("caution.answer", at.clone(), what, "use Hold or Demonstrate");
+            self.fault("caution.answer", at(), what, "use Hold or Demonstrate");
         }
         if caution.version == 0 {
-            self.fault("caution.version", at, "versions count from 1", "write `version: 1`");
+            self.fault("caution.version", at(), "versions count from 1", "write `version: 1`");
         }
     }
+}
 
-    /// Facts named in a condition exist, and are held against what they can be.
-    fn condition(&mut self, topic: &From<Topic>, when: Option<&When>) {
-        let (facts, sections) = catalogue();
-        for part in when.map(When::flat).unwrap_or_default() {
-            match part {
-                When::Fitted(name) if !sections.contains(&name.value.as_str()) && !facts.contains_key(&name.value) => {
-                    self.unknown_fact(topic.place(name), name, facts.keys().map(String::as_str).chain(sections.iter().copied()));
-                }
-                When::Is(name, word) => match facts.get(&name.value) {
-                    None => self.unknown_fact(topic.place(name), name, facts.keys().map(String::as_str)),
-                    Some(kind) => self.word_fits(topic.place(word), name, word, *kind),
-                },
-                When::Over(name, limit) => {
-                    let dimension = limit.value.dimension();
-                    match facts.get(&name.value) {
-                        None => self.unknown_fact(topic.place(name), name, facts.keys().map(String::as_str)),
-                        Some(FactKind::Quantity(d)) if *d == dimension => {}
-                        Some(_) => self.fault(
-                            "fact.dimension",
-                            topic.place(limit),
-                            format!("`{}` is no {}", name.value, dimension.name()),
-                            "hold a fact against a quantity of its own dimension",
-                        ),
-                    }
-                }
-                When::Fitted(_) | When::Not(_) | When::All(_) | When::Any(_) => {}
-            }
+/// Whether the lot has a step of this id.
+pub(super) fn is_step(topics: &BTreeMap<String, From<Topic>>, id: &str) -> bool {
+    topics.values().flat_map(|t| &t.value.steps).any(|s| s.value.id.value == id)
+}
+
+/// Whether waiting for `from` means to wait for `to`.
+fn leads_to(waits: &BTreeMap<&str, Vec<&str>>, from: &str, to: &str) -> bool {
+    let mut open = vec![from];
+    let mut seen = BTreeSet::new();
+    while let Some(step) = open.pop() {
+        if step == to {
+            return true;
+        }
+        if seen.insert(step) {
+            open.extend(waits.get(step).into_iter().flatten().copied());
         }
     }
-
-    fn unknown_fact<'k>(&mut self, place: Place, name: &At<String>, known: impl Iterator<Item = &'k str>) {
-        let hint = nearest(&name.value, known)
-            .map_or_else(|| "facts are `section.field` of the data sheet".into(), |near| format!("did you mean `{near}`?"));
-        self.fault("fact.unknown", place, format!("there is no fact `{}`", name.value), hint);
-    }
-
-    fn word_fits(&mut self, place: Place, name: &At<String>, word: &At<String>, kind: FactKind) {
-        let fits = match kind {
-            FactKind::Word(words) => words.contains(&word.value.as_str()),
-            FactKind::Flag => matches!(word.value.as_str(), "true" | "false"),
-            FactKind::Count => word.value.parse::<u16>().is_ok(),
-            FactKind::Code => true,
-            FactKind::Quantity(_) | FactKind::Money | FactKind::List => false,
-        };
-        if !fits {
-            let hint = match kind {
-                FactKind::Word(words) => format!("it can be {}", words.join(", ")),
-                FactKind::Flag => "it is true or false".into(),
-                FactKind::Count => "it is a whole number".into(),
-                FactKind::Code | FactKind::Quantity(_) | FactKind::Money | FactKind::List => {
-                    "use `Over` for quantities".into()
-                }
-            };
-            self.fault("fact.word", place, format!("`{}` is never `{}`", name.value, word.value), hint);
-        }
-    }
+    false
 }

@@ -1,130 +1,163 @@
-//! Data sheets: weights that add up, places and words that are there.
+//! Data sheets: words that are there, values that can be, changes of what is there.
 
-use crate::measure::{Mass, Measure};
+use crate::measure::{Dimension, Length, Money, Quantity};
 use crate::script::From;
-use crate::source::{At, Place, nearest};
-use crate::unit::{Change, Sheet};
+use crate::source::{At, Place, place_of};
+use crate::unit::{Change, Fact, Origin, Sheet, Value};
 
-use super::{Check, twice};
+use super::Check;
+use super::topic::is_step;
 
 impl Check<'_> {
     pub(super) fn units(&mut self) {
         let scripts = self.scripts;
-        let lot = &scripts.lot;
-        for name in [&lot.value.name, &lot.value.place] {
-            self.message(&name.value, &lot.place(name));
-        }
-        for line in &lot.value.leaving {
-            self.message(&format!("leaving-{}", line.value.id.value), &lot.place(&line.value.id));
-        }
         for sheet in scripts.units.values() {
+            self.shape(&sheet.value.id.value, || sheet.place(&sheet.value.id));
             self.capacity(sheet);
+            self.belts(sheet);
             self.kit(sheet);
+            self.sizes(sheet);
+            self.below_zero(sheet);
+            self.months(sheet);
             self.places(sheet);
             self.unit_words(sheet);
+            self.twice_in(sheet);
             self.changes(sheet);
         }
-        if scripts.units.is_empty() {
-            let at = Place::start(&lot.file.name);
-            self.fault("lot.no-unit", at, "the lot has no unit", "write a data sheet in walkthroughs/units");
+        let any = scripts.bundle.names().any(|n| n.starts_with("walkthroughs/units/") && n.ends_with(".ron"));
+        if !any {
+            let place = Place::start(&scripts.lot.file.name);
+            self.fault("lot.no-unit", place, "the lot has no unit", "write a data sheet in walkthroughs/units");
         }
     }
 
-    /// OCCC and CCC stand on the plate; GVWR less UVW must agree within 1 lb, since UVW holds full propane
-    /// (49 CFR 571.110, 575.6).
-    fn capacity(&mut self, sheet: &From<Sheet>) {
-        let weight = &sheet.value.weight;
-        let pounds = |m: &Mass| m.quantity().to(Measure::Pound);
-        let at = sheet.place(weight);
-        let w = &weight.value;
-        let plate = w.occc.get().or(w.ccc.get());
-        let Some(plate) = plate else {
-            let what = "neither `occc` nor `ccc` is given";
-            self.fault("unit.capacity", at, what, "read it from the plate: `occc` of a motorized unit, `ccc` of a trailer");
-            return;
-        };
-        if let (Some(gvwr), Some(uvw), Some(plate)) = (pounds(&w.gvwr), pounds(&w.uvw), pounds(plate)) {
-            let left = gvwr - uvw;
-            if libm::fabs(left - plate) > 1.0 + 1e-9 {
-                let what = format!("the plate says {plate} lb, GVWR less UVW is {left} lb");
-                self.fault("unit.capacity", at, what, "read plate and weighing slip again; propane is inside UVW");
+    /// A body has a length, a width and a height.
+    fn sizes(&mut self, sheet: &From<Sheet>) {
+        let size = &sheet.value.size.value;
+        let all: [(&str, &Length); 4] = [
+            ("length", &size.length),
+            ("body_length", &size.body_length),
+            ("width", &size.width),
+            ("height", &size.height),
+        ];
+        for (name, length) in all {
+            if length.quantity().amount().is_zero() {
+                let place = place_of(&sheet.file, &["size", name]);
+                self.fault("unit.size", place, format!("`{name}` is zero"), "measure it");
             }
         }
     }
 
-    /// Tags stand once, and the weights add up to `weight.kit` (handbook H.6).
-    fn kit(&mut self, sheet: &From<Sheet>) {
-        for line in &sheet.value.kit {
-            self.message(&format!("item-{}", line.item.value), &sheet.place(&line.item));
+    /// Nothing but a temperature, or a point of the plan, is below zero.
+    fn below_zero(&mut self, sheet: &From<Sheet>) {
+        let Some(facts) = self.scripts.facts(&sheet.value.id.value) else { return };
+        for (name, fact) in facts.iter().filter(|(_, fact)| fact.from == Origin::Sheet && is_below_zero(fact)) {
+            let path: Vec<&str> = name.split('.').collect();
+            self.negative(name, place_of(&sheet.file, &path));
         }
-        let tags = sheet.value.kit.iter().map(|l| (&l.tag.value, sheet.place(&l.tag)));
-        for (tag, first, place) in twice(tags) {
-            let what = format!("the tag `{tag}` is given twice; the other stands at {first}");
-            self.fault("id.duplicate", place, what, "give each item its own tag");
+        let mut rows: Vec<(&str, usize, &str, bool)> = Vec::new();
+        for (i, line) in sheet.value.kit.iter().enumerate() {
+            rows.push(("kit", i, "price", is_debt(&line.price)));
+            rows.push(("kit", i, "weight", is_less(line.weight.quantity())));
         }
-        let sum: f64 = sheet.value.kit.iter().filter_map(|l| l.weight.quantity().to(Measure::Pound)).sum();
-        if let Some(kit) = sheet.value.weight.value.kit.quantity().to(Measure::Pound)
-            && libm::fabs(sum - kit) > 0.01
-        {
-            let what = format!("the items weigh {sum} lb together, `kit` says {kit} lb");
-            self.fault("unit.kit-weight", sheet.place(&sheet.value.weight), what, "weigh again and correct one of them");
+        for (i, load) in sheet.value.loads.iter().enumerate() {
+            rows.push(("loads", i, "draw", is_less(load.draw.quantity())));
         }
-    }
-
-    /// References name places of the sheet, and each place has words.
-    fn places(&mut self, sheet: &From<Sheet>) {
-        for (id, entry) in &sheet.value.places {
-            let key = entry.value.words.as_ref().map_or_else(|| format!("place-{id}"), |w| w.value.clone());
-            let at = entry.value.words.as_ref().map_or_else(|| sheet.place(entry), |w| sheet.place(w));
-            self.message(&key, &at);
-            self.message(&format!("station-{}", entry.value.station.word()), &at);
+        for (i, load) in sheet.value.night.iter().enumerate() {
+            rows.push(("night", i, "draw", is_less(load.draw.quantity())));
+            rows.push(("night", i, "hours", is_less(load.hours.quantity())));
         }
-        for exit in &sheet.value.exits {
-            self.place_ref(sheet, &exit.place);
-            self.message(&format!("exit-{}", exit.place.value), &sheet.place(&exit.place));
+        for (list, i, field, _) in rows.into_iter().filter(|(.., below)| *below) {
+            self.negative(field, place_of(&sheet.file, &[list, &i.to_string(), field]));
         }
     }
 
-    fn place_ref(&mut self, sheet: &From<Sheet>, place: &At<String>) {
-        if sheet.value.places.contains_key(&place.value) {
-            return;
+    pub(super) fn negative(&mut self, name: &str, place: Place) {
+        self.fault("fact.negative", place, format!("`{name}` is below zero"), "write it without the minus");
+    }
+
+    /// Months are written as `2028-05`.
+    fn months(&mut self, sheet: &From<Sheet>) {
+        let safety = &sheet.value.safety.value;
+        let all = [
+            ("co_replace_by", Some(&safety.co_replace_by)),
+            ("propane_replace_by", safety.propane_replace_by.get()),
+            ("smoke_replace_by", Some(&safety.smoke_replace_by)),
+        ];
+        for (name, month) in all.into_iter().filter_map(|(name, month)| Some((name, month?))) {
+            if !is_month(month) {
+                let place = place_of(&sheet.file, &["safety", name]);
+                self.fault("unit.month", place, format!("`{month}` is no month"), "write year and month, as 2028-05");
+            }
         }
-        let known = sheet.value.places.keys().map(String::as_str);
-        let hint = nearest(&place.value, known)
-            .map_or_else(|| "add it to `places`".into(), |near| format!("did you mean `{near}`?"));
-        self.fault("place.unknown", sheet.place(place), format!("the unit has no place `{}`", place.value), hint);
     }
 
     fn unit_words(&mut self, sheet: &From<Sheet>) {
-        let at = sheet.place(&sheet.value.id);
-        self.message(&format!("unit-{}", sheet.value.id.value), &at);
-        self.message(&format!("unit-{}.kind", sheet.value.id.value), &at);
+        let at = || sheet.place(&sheet.value.id);
+        let id = &sheet.value.id.value;
+        self.message(format!("unit-{id}"), at);
+        self.message(format!("unit-{id}.kind"), at);
         for id in sheet.value.loads.iter().map(|l| &l.id).chain(sheet.value.night.iter().map(|l| &l.id)) {
-            self.message(&format!("load-{}", id.value), &sheet.place(id));
+            self.message(format!("load-{}", id.value), || sheet.place(id));
         }
-        for axle in &sheet.value.axles {
-            self.message(&format!("axle-{}", axle.at.word()), &at);
+        for (i, axle) in sheet.value.axles.iter().enumerate() {
+            let place = || place_of(&sheet.file, &["axles", &i.to_string(), "at"]);
+            self.message(format!("axle-{}", axle.at.word()), place);
         }
+    }
+
+    /// Nothing stands twice in a list of the sheet.
+    fn twice_in(&mut self, sheet: &From<Sheet>) {
+        let in_list = |list: &'static str, field: &'static str| {
+            move |at: usize| place_of(&sheet.file, &[list, &at.to_string(), field])
+        };
+        let s = &sheet.value;
+        let hint = "take one of them out";
+        self.once(s.loads.iter().map(|l| l.id.value.as_str()), in_list("loads", "id"), hint);
+        self.once(s.night.iter().map(|l| l.id.value.as_str()), in_list("night", "id"), hint);
+        self.once(s.seats.iter().map(|l| l.id.as_str()), in_list("seats", "id"), hint);
+        self.once(s.exits.iter().map(|l| l.place.value.as_str()), in_list("exits", "place"), hint);
+        self.once(s.axles.iter().map(|a| a.at.word()), in_list("axles", "at"), hint);
     }
 
     /// Changes name steps and topics of the lot.
     fn changes(&mut self, sheet: &From<Sheet>) {
         let topics = &self.scripts.topics;
         for change in &sheet.value.changes {
-            let (id, words, known) = match &change.value {
+            let (id, words, known): (&At<String>, &At<String>, bool) = match &change.value {
                 Change::Drop { step, reason } => (step, reason, is_step(topics, &step.value)),
                 Change::Note { step, words } => (step, words, is_step(topics, &step.value)),
                 Change::Fault { topic, words } => (topic, words, topics.contains_key(&topic.value)),
             };
-            if !known {
+            if !known && !self.lost.may_hold(&id.value) {
                 let what = format!("the lot has no `{}`", id.value);
                 self.fault("change.unknown", sheet.place(id), what, "name a step or topic of the lot");
             }
-            self.message(&words.value, &sheet.place(words));
+            self.message(words.value.clone(), || sheet.place(words));
         }
     }
 }
 
-fn is_step(topics: &std::collections::BTreeMap<String, From<crate::script::Topic>>, id: &str) -> bool {
-    topics.values().flat_map(|t| &t.value.steps).any(|s| s.value.id.value == id)
+/// Whether a quantity is below zero that cannot be.
+pub(super) fn is_less(quantity: &Quantity) -> bool {
+    quantity.dimension() != Dimension::Temperature && quantity.number().is_negative()
+}
+
+fn is_debt(sum: &Money) -> bool {
+    sum.amount().is_sign_negative() && !sum.amount().is_zero()
+}
+
+/// Whether a fact is below zero that cannot be.
+pub(super) fn is_below_zero(fact: &Fact) -> bool {
+    match &fact.value {
+        Value::Quantity(q) => is_less(q),
+        Value::Money(sum) => is_debt(sum),
+        _ => false,
+    }
+}
+
+fn is_month(text: &str) -> bool {
+    let Some((year, month)) = text.split_once('-') else { return false };
+    let digits = |part: &str, len: usize| part.len() == len && part.bytes().all(|b| b.is_ascii_digit());
+    digits(year, 4) && digits(month, 2) && month.parse::<u8>().is_ok_and(|m| (1..=12).contains(&m))
 }

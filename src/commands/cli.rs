@@ -52,6 +52,7 @@ impl Cli {
             Some(mut command) => {
                 match &mut command {
                     Command::Check(args) => args.places = places,
+                    Command::Figures(args) => args.places = places,
                     Command::Rehearse(args) => args.places = places,
                     Command::Verify(_) => {}
                     Command::Keys(args) => args.places = places,
@@ -68,6 +69,12 @@ pub enum Command {
     /// Find everything that is wrong with the scripts of a lot
     #[command(after_help = "Examples:\n  sendoff check\n  sendoff check --lot ~/lot --format json")]
     Check(CheckArgs),
+    /// Print the figures of a unit, with what each came from
+    #[command(after_help = "\
+Examples:
+  sendoff figures --unit wren
+  sendoff figures --unit wren --trip trip.ron --format json")]
+    Figures(FiguresArgs),
     /// Play a whole handoff without a display and seal it as a rehearsal
     #[command(after_help = "\
 Examples:
@@ -104,6 +111,36 @@ pub enum Format {
 pub struct CheckArgs {
     #[arg(skip)]
     pub(super) places: Places,
+    /// How to write the result
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+}
+
+/// Measures in which figures are told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Measures {
+    /// Feet, pounds, US gallons.
+    Us,
+    /// Metric with miles and psi.
+    Uk,
+    /// Metric.
+    Metric,
+}
+
+/// Arguments of `figures`.
+#[derive(Debug, Args)]
+pub struct FiguresArgs {
+    #[arg(skip)]
+    pub(super) places: Places,
+    /// Unit whose figures to print
+    #[arg(long, value_name = "UNIT")]
+    pub unit: String,
+    /// Trip to plan with (RON)
+    #[arg(long, value_name = "FILE")]
+    pub trip: Option<PathBuf>,
+    /// Measures; the lot's usual ones when absent
+    #[arg(long, value_enum)]
+    pub measures: Option<Measures>,
     /// How to write the result
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,

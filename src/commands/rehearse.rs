@@ -44,7 +44,8 @@ pub(super) fn run(args: &RehearseArgs, ports: &Ports, console: &mut Console) -> 
     };
     let clock = PlayClock::new(args.at.unwrap_or_else(|| ports.clock.now()));
     let ports = Ports { clock: clock.port(), ..ports.clone() };
-    let played = tablet(&ports, &args.out).and_then(|tablet| {
+    let played = Tablet::take_folder(&ports, &args.out).map_err(PlayFault::from).and_then(|_held| {
+        let tablet = tablet(&ports, &args.out)?;
         let mut player = Player::begin(&tablet, &scripts, &args.unit, clock)?;
         player.play(&actions)
     });

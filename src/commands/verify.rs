@@ -6,8 +6,8 @@ use super::cli::{Format, VerifyArgs};
 use super::{COULD_NOT_RUN, Console, FINDINGS, GOOD};
 use crate::ports::Ports;
 use crate::record::signers::Signers;
-use crate::record::verify::{JudgedAt, Verdict, read_folder, verify_paths};
-use crate::record::{bag, zip};
+use crate::record::bag;
+use crate::record::verify::{JudgedAt, Verdict, verify_paths};
 
 pub(super) fn run(args: &VerifyArgs, ports: &Ports, console: &mut Console) -> u8 {
     if args.bag_only {
@@ -93,17 +93,5 @@ fn bags(args: &VerifyArgs, ports: &Ports, console: &mut Console) -> u8 {
 }
 
 fn judge_bag(ports: &Ports, path: &Path) -> BagVerdict {
-    if ports.disk.is_dir(path) {
-        let bag = read_folder(ports.disk.as_ref(), path).map_err(|e| e.to_string())?;
-        let files: bag::Files<'_> = bag.files.iter().map(|(n, b)| (n.as_str(), b.as_slice())).collect();
-        return bag::judge(&files).map_err(|e| e.to_string());
-    }
-    let bytes = ports.disk.read(path, zip::MAX_BYTES).map_err(|e| e.to_string())?;
-    let entries = zip::read(&bytes).map_err(|e| format!("not a ZIP file as we write it: {e}"))?;
-    let mut files = bag::Files::new();
-    for entry in &entries {
-        let (_, inner) = entry.name.split_once('/').ok_or("a file lies outside the bag's folder")?;
-        let _ = files.insert(inner, entry.bytes);
-    }
-    bag::judge(&files).map_err(|e| e.to_string())
+    bag::judge_path(ports.disk.as_ref(), path).map_err(|e| e.to_string())
 }

@@ -10,6 +10,8 @@ mod layout;
 mod line;
 mod pegs;
 mod spread;
+#[cfg(test)]
+mod tests;
 mod view;
 
 pub use close_up::{close_up, thumbnail};

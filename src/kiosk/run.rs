@@ -9,7 +9,7 @@ use jiff::Timestamp;
 use super::Message;
 use super::effect::{Done, Effect, OpenSummary, Proposed, ProposedFault, TakenWalk, YardList};
 use crate::journal::{JournalFault, Keeper, OpenWalk, ProposeFault, Resumed, Writer};
-use crate::ports::{Access, Ports};
+use crate::ports::{Access, Held, Ports};
 use crate::record::zip;
 use crate::script::Scripts;
 use crate::tablet::{Finished, Tablet, TabletFault};
@@ -22,6 +22,8 @@ pub struct World {
     data: PathBuf,
     tablet: Mutex<Option<Tablet>>,
     open: Mutex<Option<OpenDesk>>,
+    /// Held for as long as the kiosk runs.
+    _lock: Box<dyn Held>,
     /// Whether effects are done at once, without threads: headless frames and tests.
     pub inline: bool,
 }
@@ -44,8 +46,9 @@ impl World {
     /// # Errors
     /// Settings or key of the tablet cannot be read.
     pub fn open(ports: Ports, data: PathBuf, inline: bool) -> Result<Self, TabletFault> {
+        let lock = Tablet::take_folder(&ports, &data)?;
         let tablet = Tablet::open(&ports, &data)?;
-        Ok(Self { ports, data, tablet: Mutex::new(tablet), open: Mutex::new(None), inline })
+        Ok(Self { ports, data, tablet: Mutex::new(tablet), open: Mutex::new(None), inline, _lock: lock })
     }
 
     /// The tablet, once it has a name.

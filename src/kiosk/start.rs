@@ -6,22 +6,24 @@ use std::sync::Arc;
 use super::context::Settings;
 use super::run::World;
 use super::{guard, program, staff_reader, theme};
-use crate::ports::Ports;
+use crate::ports::{DiskFault, Ports};
 use crate::script::Bundle;
 use crate::tablet::{TabletFault, usable};
+
+/// The loader's list of libraries.
+const LOADER_CACHE: &str = "/etc/ld.so.cache";
+/// Largest such list that is read, in bytes.
+const LOADER_CACHE_CAP: u64 = 16 * 1024 * 1024;
 
 /// Why the kiosk did not start, or ended.
 #[derive(Debug, thiserror::Error)]
 pub enum StartFault {
-    /// There is no display, or something that a window needs is missing.
-    #[error("{0}")]
-    NoWindow(String),
+    /// There is no display, something that a window needs is missing, or the window ended.
+    #[error(transparent)]
+    Window(#[from] guard::StartFault),
     /// Scripts, settings or key cannot be used.
     #[error(transparent)]
     Tablet(#[from] TabletFault),
-    /// The window system ended it.
-    #[error("the window cannot be opened: {0}; `sendoff rehearse` needs none")]
-    Window(String),
 }
 
 /// Opens the kiosk and stays until it is closed.
@@ -34,16 +36,21 @@ pub fn start(
     data: &Path,
     environment: &[(&'static str, String)],
 ) -> Result<(), StartFault> {
-    guard::window(environment, |path| ports.disk.read(path, 0).is_ok_and(|_| true) || exists(ports, path))
-        .map_err(|why| StartFault::NoWindow(why.to_string()))?;
+    let of = |name: &str| environment.iter().find(|(n, _)| *n == name).map(|(_, v)| v.as_str());
+    let libraries = guard::Libraries {
+        cache: ports.disk.read(Path::new(LOADER_CACHE), LOADER_CACHE_CAP).ok(),
+        path: of("LD_LIBRARY_PATH").map(str::to_owned),
+    };
+    guard::start(of("DISPLAY"), of("WAYLAND_DISPLAY"), |name| libraries.has(name, |path| exists(ports, path)))?;
     let lot = Arc::new(usable(bundle)?);
     let world = Arc::new(World::open(ports.clone(), data.to_owned(), false)?);
     theme::fonts::prepare();
     let settings = Settings::new(staff_reader(&lot));
-    program(world, lot, settings).run().map_err(|e| StartFault::Window(e.to_string()))
+    Ok(guard::run(|| program(world, lot, settings).run())?)
 }
 
-/// Whether a file is there, whatever its size.
+/// Whether a file or folder is there.
 fn exists(ports: &Ports, path: &Path) -> bool {
-    matches!(ports.disk.read(path, 0), Err(crate::ports::DiskFault::TooLarge { .. }))
+    ports.disk.is_dir(path)
+        || matches!(ports.disk.read(path, 0), Ok(_) | Err(DiskFault::TooLarge { .. }))
 }

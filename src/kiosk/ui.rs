@@ -11,6 +11,8 @@ pub mod dialog;
 pub mod drawing;
 pub mod field;
 mod focus;
+#[cfg(test)]
+pub(crate) mod gallery;
 pub mod hazard;
 pub mod hold;
 pub mod ink;
@@ -21,6 +23,8 @@ pub mod qr;
 pub mod signal;
 pub mod symbol;
 pub mod tap;
+#[cfg(test)]
+mod tests;
 pub mod typing;
 pub mod words;
 
@@ -34,8 +38,8 @@ pub use hold::{Hold, HoldEvent, hold};
 pub use ink::{InkEvent, InkPoint, Stroke, ink, ink_view};
 pub use keyboard::{KeyPress, Layer, keyboard, number_pad};
 pub use panel::{Edge, chosen_panel, figure_card, note, panel, press_panel, progress, rule, scroll};
-pub use qr::qr_code;
 pub use pinned::{at_least, pinned};
+pub use qr::qr_code;
 pub use signal::{Signal, caution_card, on_signal, signal_badge, signal_header};
 pub use symbol::{Symbol, circle_number, symbol, symbol_in};
 pub use tap::{Pressable, Tap, tap};

@@ -184,7 +184,22 @@ fn below(state: &mut u64, end: usize) -> usize {
     usize::try_from((z ^ (z >> 31)) % end).unwrap_or(0)
 }
 
+/// A lock in memory: one process is all there is.
+#[derive(Debug)]
+struct MemoryLock;
+
+impl super::Held for MemoryLock {}
+
 impl Disk for MemoryDisk {
+    fn remove_dir(&self, _dir: &Path) -> Result<(), DiskFault> {
+        // Folders of this disk are where files are.
+        Ok(())
+    }
+
+    fn lock(&self, _path: &Path) -> Result<Option<Box<dyn super::Held>>, DiskFault> {
+        Ok(Some(Box::new(MemoryLock)))
+    }
+
     fn read(&self, path: &Path, cap: u64) -> Result<Vec<u8>, DiskFault> {
         self.memory().read(path, cap)
     }

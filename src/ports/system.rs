@@ -40,8 +40,8 @@ impl Entropy for SystemEntropy {
 /// Files of the operating system.
 ///
 /// A whole write is a temporary file in the same folder, synced, linked or moved to its name, and a sync of the
-/// folder. Names of temporary files start with `.` and end in `.part`; a crash may leave one, and [`Disk::list`]
-/// does not name it. [`Disk::rename`], and [`Disk::put_new`] on file systems without hard links (the FAT of a
+/// folder. Names of temporary files start with `.` and end in `.part`; a crash may leave one, which
+/// whoever lists the folder passes over. [`Disk::rename`], and [`Disk::put_new`] on file systems without hard links (the FAT of a
 /// stick), look whether the name is free and then move: fine while one process owns the folder, as the lock of
 /// the data folder sees to.
 #[derive(Debug, Clone, Copy, Default)]
@@ -90,10 +90,6 @@ fn sync_folder(dir: &Path) -> Result<(), DiskFault> {
     Ok(())
 }
 
-fn is_temporary(name: &str) -> bool {
-    name.starts_with('.') && name.ends_with(".part")
-}
-
 /// A name beside `path` that no other write of any process uses.
 fn temporary(path: &Path) -> PathBuf {
     static NEXT: AtomicU64 = AtomicU64::new(0);
@@ -137,7 +133,29 @@ fn name_new(part: &Path, path: &Path) -> Result<(), DiskFault> {
     }
 }
 
+/// A lock of the operating system, freed when the file is closed.
+#[derive(Debug)]
+struct FileLock(#[expect(dead_code, reason = "held for its lock alone")] File);
+
+impl super::Held for FileLock {}
+
 impl Disk for SystemDisk {
+    fn remove_dir(&self, dir: &Path) -> Result<(), DiskFault> {
+        match std::fs::remove_dir(dir) {
+            Err(e) if e.kind() != io::ErrorKind::NotFound => Err(io_fault("remove", dir)(e)),
+            _ => Ok(()),
+        }
+    }
+
+    fn lock(&self, path: &Path) -> Result<Option<Box<dyn super::Held>>, DiskFault> {
+        let file = options().create(true).append(true).open(path).map_err(io_fault("open", path))?;
+        match file.try_lock() {
+            Ok(()) => Ok(Some(Box::new(FileLock(file)))),
+            Err(std::fs::TryLockError::WouldBlock) => Ok(None),
+            Err(std::fs::TryLockError::Error(e)) => Err(io_fault("lock", path)(e)),
+        }
+    }
+
     fn read(&self, path: &Path, cap: u64) -> Result<Vec<u8>, DiskFault> {
         // Looked at before it is opened: opening a pipe would wait for ever.
         let meta = std::fs::metadata(path).map_err(io_fault("read", path))?;
@@ -163,10 +181,8 @@ impl Disk for SystemDisk {
         let mut names = Vec::new();
         for entry in entries {
             let name = entry.map_err(io_fault("list", dir))?.file_name();
-            // A name that is no text is none of ours.
-            if let Some(name) = name.to_str().filter(|n| !is_temporary(n)) {
-                names.push(name.to_owned());
-            }
+            // A name that is no text is listed with marks in it, so that reading it fails and is seen.
+            names.push(name.to_string_lossy().into_owned());
         }
         names.sort_unstable();
         Ok(names)

@@ -8,7 +8,7 @@ mod judge;
 mod listing;
 mod text;
 
-pub use judge::{BagFault, Files, judge};
+pub use judge::{BagFault, Files, judge, judge_path};
 
 use std::collections::BTreeMap;
 

@@ -102,7 +102,7 @@ pub fn head(disk: &dyn Disk, data: &Path, key: &TabletKey) -> Result<Option<Head
         Some(head) if head.id.number() > newest.number() => Ok(Some(head)),
         said => {
             let bytes = disk.read(&path, zip::MAX_BYTES)?;
-            let found = verify::own(&bytes, key.public());
+            let found = verify::own(&bytes, key.public(), newest.tablet());
             match (said, found) {
                 (Some(head), Ok(seen))
                     if head.id.number() == newest.number() && head.digest != seen.digest =>

@@ -205,6 +205,9 @@ impl TabletKey {
     fn new(key: PrivateKey) -> Result<Self, KeyFault> {
         let public = PublicKey::from_key_data(key.public_key().key_data())
             .ok_or_else(|| KeyFault::Form { why: format!("it is of the kind {}", key.algorithm()) })?;
+        // Made anew, since a key remembers the check number of the file that it was read from.
+        let key = PrivateKey::new(key.key_data().clone(), key.comment().clone())
+            .map_err(|e| KeyFault::Form { why: e.to_string() })?;
         Ok(Self { key, public })
     }
 

@@ -178,7 +178,7 @@ pub fn seal(
         tags.chain(data).map(|(name, bytes)| (format!("{id}/{name}"), bytes)).collect();
     let entries: Vec<Entry<'_>> = files.iter().map(|(name, bytes)| Entry { name, bytes }).collect();
     let zip = zip::write(&entries)?;
-    verify::own(&zip, key.public()).map_err(|failure| SealFault::Refused(Box::new(failure)))?;
+    verify::own(&zip, key.public(), what.tablet).map_err(|failure| SealFault::Refused(Box::new(failure)))?;
     Ok(Sealed { id, zip, digest: Digest::of(tag_manifest.as_bytes()) })
 }
 

@@ -16,12 +16,11 @@
 //! 7. the chain of the records given together ([`Failure::ChainFork`], [`Failure::ChainGap`]).
 
 mod chain;
-mod folder;
+pub(super) mod folder;
 mod head;
 mod inside;
 mod verdict;
 
-pub use folder::{Bag, FolderFault, read as read_folder};
 pub use verdict::{Failure, JudgedAt, Seen, Verdict};
 
 use std::path::{Path, PathBuf};
@@ -75,20 +74,13 @@ pub fn verify(input: Input<'_>, signers: &Signers, at: JudgedAt) -> Result<Seen,
     input.judge(Trust { signers, at: at.time() }).into_result()
 }
 
-/// Whether a ZIP file is a whole record sealed by this key: what a tablet asks of its own.
+/// Whether a ZIP file is a whole record sealed by this key: what a tablet asks of its own, at any time.
 ///
 /// # Errors
 /// The first failure, in the order of the [module](self).
-pub(super) fn own(bytes: &[u8], key: &PublicKey) -> Result<Seen, Failure> {
-    let judged = |tablet: &str| {
-        let signers = Signers::only(*key, tablet);
-        Input::Zip(bytes).judge(Trust { signers: &signers, at: Timestamp::UNIX_EPOCH }).into_result()
-    };
-    // The name it claims is the one to trust: a tablet has one key, and knows which.
-    match judged("") {
-        Err(Failure::UnknownTablet { tablet, .. }) => judged(&tablet),
-        other => other,
-    }
+pub(super) fn own(bytes: &[u8], key: &PublicKey, tablet: &str) -> Result<Seen, Failure> {
+    let signers = Signers::only(*key, tablet);
+    Input::Zip(bytes).judge(Trust { signers: &signers, at: Timestamp::UNIX_EPOCH }).into_result()
 }
 
 /// Judges files and folders, and the chains of the records among them.
@@ -133,6 +125,11 @@ fn judge_place(disk: &dyn Disk, place: folder::Place, trust: Trust<'_>) -> (Path
                 Err(fault) => Judged::failed(Failure::NotARecord(fault.to_string())),
             };
             (path, judged)
+        }
+        folder::Place::TooDeep(dir) => {
+            let reason =
+                format!("folders lie more than {} deep here; give this one by itself", folder::MAX_DEPTH);
+            (dir, Judged::failed(Failure::NotARecord(reason)))
         }
     }
 }

@@ -23,24 +23,29 @@ struct Placed<'a> {
 #[must_use]
 pub fn build(scripts: &Scripts, unit: &str) -> Option<Route> {
     let sheet = &scripts.units.get(unit)?.value;
-    let facts = scripts.facts(unit)?;
+    Some(build_with(scripts, unit, sheet, &scripts.facts(unit)?))
+}
+
+/// The route of a unit whose facts are known already.
+pub(crate) fn build_with(scripts: &Scripts, unit: &str, sheet: &Sheet, facts: &Facts) -> Route {
     let mut placed: Vec<Placed<'_>> = Vec::new();
     for topic in scripts.topics.values().map(|t| &t.value) {
-        if topic.when.as_ref().is_some_and(|w| !w.holds(&facts)) {
+        if topic.when.as_ref().is_some_and(|w| !w.holds(facts)) {
             continue;
         }
         for form in &topic.steps {
-            if let Some(step) = place_step(scripts, topic, &form.value, sheet, &facts) {
+            if let Some(step) = place_step(scripts, topic, &form.value, sheet, facts) {
                 placed.push(Placed { step, form: &form.value, topic: &topic.id.value });
             }
         }
     }
     let loop_ = Loop::of(sheet);
-    placed.sort_by(|a, b| order(a, &loop_).partial_cmp(&order(b, &loop_)).unwrap_or(std::cmp::Ordering::Equal));
+    placed
+        .sort_by(|a, b| order(a, &loop_).partial_cmp(&order(b, &loop_)).unwrap_or(std::cmp::Ordering::Equal));
     let steps = wait_for_others(placed);
     let (inches, doublings) = way(&steps, &loop_);
     let minutes = steps.iter().map(|s| u32::from(s.minutes)).sum();
-    Some(Route {
+    Route {
         unit: unit.to_owned(),
         stops: stops(&steps),
         steps,
@@ -48,7 +53,7 @@ pub fn build(scripts: &Scripts, unit: &str) -> Option<Route> {
         meters: whole_meters(inches),
         minutes,
         doublings,
-    })
+    }
 }
 
 fn whole_meters(inches: f64) -> u32 {
@@ -75,7 +80,13 @@ fn lines(kind: &str, step: &str, all: &[Guarded], facts: &Facts) -> Vec<String> 
 }
 
 /// A step for this unit, or none when a condition or change leaves it out.
-fn place_step(scripts: &Scripts, topic: &Topic, form: &StepForm, sheet: &Sheet, facts: &Facts) -> Option<Step> {
+fn place_step(
+    scripts: &Scripts,
+    topic: &Topic,
+    form: &StepForm,
+    sheet: &Sheet,
+    facts: &Facts,
+) -> Option<Step> {
     if form.when.as_ref().is_some_and(|w| !w.holds(facts)) {
         return None;
     }
@@ -86,9 +97,11 @@ fn place_step(scripts: &Scripts, topic: &Topic, form: &StepForm, sheet: &Sheet, 
         topic: id.clone(),
         place: form.place.value.clone(),
         station: place.value.station,
-        at: place.value.at.as_ref().and_then(|(x, y)| {
-            Some((x.quantity().to(Measure::Inch)?, y.quantity().to(Measure::Inch)?))
-        }),
+        at: place
+            .value
+            .at
+            .as_ref()
+            .and_then(|(x, y)| Some((x.quantity().to(Measure::Inch)?, y.quantity().to(Measure::Inch)?))),
         minutes: form.minutes,
         picture: form.picture.as_ref().map(|p| p.value.clone()),
         show: lines("show", &form.id.value, &form.show, facts),
@@ -111,7 +124,9 @@ fn place_step(scripts: &Scripts, topic: &Topic, form: &StepForm, sheet: &Sheet, 
     for change in sheet.changes.iter().map(|c| &c.value) {
         match change {
             Change::Drop { step: dropped, .. } if dropped.value == step.id => return None,
-            Change::Note { step: noted, words } if noted.value == step.id => step.notes.push(words.value.clone()),
+            Change::Note { step: noted, words } if noted.value == step.id => {
+                step.notes.push(words.value.clone())
+            }
             Change::Fault { topic: faulty, words } if faulty.value == *id => {
                 step.show = vec![words.value.clone()];
             }
@@ -160,7 +175,8 @@ struct Loop {
 impl Loop {
     fn of(sheet: &Sheet) -> Self {
         let inches = |l: &crate::measure::Length| l.quantity().to(Measure::Inch).unwrap_or(0.0);
-        let door = sheet.places.get("entry-door").and_then(|p| p.value.at.as_ref()).map_or(0.0, |(_, y)| inches(y));
+        let door =
+            sheet.places.get("entry-door").and_then(|p| p.value.at.as_ref()).map_or(0.0, |(_, y)| inches(y));
         Self {
             curb: if sheet.curb == Side::Right { 1.0 } else { -1.0 },
             half: inches(&sheet.size.value.width) / 2.0,
@@ -212,7 +228,9 @@ fn order<'a>(placed: &Placed<'a>, loop_: &Loop) -> Order<'a> {
     let station_rank = |s: Station| f64::from(u32::try_from(s as usize).unwrap_or(0));
     let (first, second) = match zone {
         Zone::Outside => (loop_.along(step.station, step.at), 0.0),
-        Zone::Desk | Zone::Inside | Zone::Leaving => (station_rank(step.station), step.at.map_or(0.0, |(_, y)| y)),
+        Zone::Desk | Zone::Inside | Zone::Leaving => {
+            (station_rank(step.station), step.at.map_or(0.0, |(_, y)| y))
+        }
     };
     let priority = if zone == Zone::Inside { placed.form.priority } else { Priority::ByPlace };
     let index = usize::from(placed.form.id.value != placed.topic);

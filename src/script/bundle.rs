@@ -8,7 +8,7 @@ use std::sync::Arc;
 use sha2::{Digest as _, Sha256};
 
 use crate::ports::{Access, Disk, DiskFault};
-use crate::source::{FILE_CAP, Fault, Place, SourceFile};
+use crate::source::{FILE_CAP, Fault, Place, SourceFile, too_large};
 
 include!(concat!(env!("OUT_DIR"), "/embedded.rs"));
 
@@ -16,8 +16,10 @@ include!(concat!(env!("OUT_DIR"), "/embedded.rs"));
 const FOLDERS: [&str; 3] = ["walkthroughs", "i18n", "assets/pictures"];
 /// Largest picture, in bytes.
 const PICTURE_CAP: u64 = 16 * 1024 * 1024;
-/// Most files of a lot folder.
+/// Most files and folders of a lot folder.
 const FILES_CAP: usize = 5_000;
+/// All files of a lot folder together, in bytes.
+const LOT_CAP: u64 = 256 * 1024 * 1024;
 /// Deepest folder that is looked into.
 const DEPTH_CAP: usize = 6;
 
@@ -33,6 +35,12 @@ pub enum BundleFault {
     /// More files than a lot can have.
     #[error("{} holds more than {FILES_CAP} files; name the lot folder itself", .0.display())]
     TooMany(PathBuf),
+    /// Files that are too large together.
+    #[error("the files below {} hold more than {LOT_CAP} bytes together; make the pictures smaller", .0.display())]
+    TooLarge(PathBuf),
+    /// A folder that lies too deep, or one that leads back to itself.
+    #[error("{} lies too deep in the lot folder; a lot has no such folders", .0.display())]
+    TooDeep(PathBuf),
     /// Kept scripts are not what the walk began with.
     #[error("the scripts kept in {} are not those the walk began with; they were changed on disk", .0.display())]
     Changed(PathBuf),
@@ -77,11 +85,11 @@ impl Bundle {
         if !disk.is_dir(&dir.join("walkthroughs")) {
             return Err(BundleFault::NoLot(dir.to_owned()));
         }
-        let mut files = BTreeMap::new();
+        let mut gather = Gather { disk, dir, files: BTreeMap::new(), seen: 0, bytes: 0 };
         for folder in FOLDERS {
-            gather(disk, dir, folder, 0, &mut files)?;
+            gather.folder(folder, 0)?;
         }
-        Ok(Self::new(files, false))
+        Ok(Self::new(gather.files, false))
     }
 
     /// Keeps the files under `scripts/<digest>/` of the data folder until no walk needs them.
@@ -148,8 +156,7 @@ impl Bundle {
         for (name, bytes) in self.files.iter().filter(|(n, _)| n.ends_with(".ron") || n.ends_with(".ftl")) {
             let start = Place { file: Arc::from(name.as_str()), line: 1, col: 1 };
             if u64::try_from(bytes.len()).unwrap_or(u64::MAX) > FILE_CAP {
-                let what = format!("the file holds {} bytes, more than the {FILE_CAP} allowed", bytes.len());
-                faults.push(Fault::new("form.too-large", start, what, "split it; one topic, unit or guide a file"));
+                faults.push(too_large(start));
                 continue;
             }
             match std::str::from_utf8(bytes) {
@@ -170,41 +177,54 @@ impl Bundle {
     }
 }
 
-/// Reads the files below `dir/folder` into `files`, named relative to `dir`. A file over its limit is read as
-/// far as the limit and one byte more, so that the loader reports it with its place.
-fn gather(
-    disk: &dyn Disk,
-    dir: &Path,
-    folder: &str,
-    depth: usize,
-    files: &mut BTreeMap<String, Arc<[u8]>>,
-) -> Result<(), BundleFault> {
-    for name in disk.list(&dir.join(folder))? {
-        let inner = format!("{folder}/{name}");
-        let path = dir.join(&inner);
-        if name.starts_with('.') {
-            continue;
-        }
-        if disk.is_dir(&path) {
-            if depth < DEPTH_CAP {
-                gather(disk, dir, &inner, depth + 1, files)?;
+/// Reads the files of a lot folder, named relative to it.
+struct Gather<'a> {
+    disk: &'a dyn Disk,
+    dir: &'a Path,
+    files: BTreeMap<String, Arc<[u8]>>,
+    seen: usize,
+    bytes: u64,
+}
+
+impl Gather<'_> {
+    fn folder(&mut self, folder: &str, depth: usize) -> Result<(), BundleFault> {
+        for name in self.disk.list(&self.dir.join(folder))? {
+            if name.starts_with('.') {
+                continue;
             }
-            continue;
+            self.seen += 1;
+            if self.seen > FILES_CAP {
+                return Err(BundleFault::TooMany(self.dir.to_owned()));
+            }
+            let inner = format!("{folder}/{name}");
+            let path = self.dir.join(&inner);
+            if !self.disk.is_dir(&path) {
+                self.file(inner, &path)?;
+            } else if depth < DEPTH_CAP {
+                self.folder(&inner, depth + 1)?;
+            } else {
+                return Err(BundleFault::TooDeep(path));
+            }
         }
+        Ok(())
+    }
+
+    fn file(&mut self, name: String, path: &Path) -> Result<(), BundleFault> {
         let is_text = name.ends_with(".ron") || name.ends_with(".ftl");
         let cap = if is_text { FILE_CAP } else { PICTURE_CAP };
-        let bytes: Arc<[u8]> = match disk.read(&path, cap) {
+        let bytes: Arc<[u8]> = match self.disk.read(path, cap) {
             Ok(bytes) => Arc::from(bytes),
-            // Stands for the file: too large for the loader, small in memory.
+            // Stands for the file, so that the loader reports it with all other faults.
             Err(DiskFault::TooLarge { .. }) if is_text => {
                 Arc::from(vec![b' '; usize::try_from(FILE_CAP).unwrap_or(0) + 1])
             }
             Err(fault) => return Err(fault.into()),
         };
-        let _ = files.insert(inner, bytes);
-        if files.len() > FILES_CAP {
-            return Err(BundleFault::TooMany(dir.to_owned()));
+        self.bytes = self.bytes.saturating_add(u64::try_from(bytes.len()).unwrap_or(u64::MAX));
+        if self.bytes > LOT_CAP {
+            return Err(BundleFault::TooLarge(self.dir.to_owned()));
         }
+        let _ = self.files.insert(name, bytes);
+        Ok(())
     }
-    Ok(())
 }

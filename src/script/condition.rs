@@ -36,11 +36,9 @@ impl When {
                 Some(Value::Count(given)) => given.to_string() == word.value,
                 _ => false,
             },
-            Self::Over(name, limit) => {
-                facts.quantity(&name.value).is_some_and(|q| {
-                    q.to(limit.value.measure()).is_some_and(|n| n > limit.value.number().to_f64())
-                })
-            }
+            Self::Over(name, limit) => facts.quantity(&name.value).is_some_and(|q| {
+                q.to(limit.value.measure()).is_some_and(|n| n > limit.value.number().to_f64())
+            }),
             Self::Not(inner) => !inner.holds(facts),
             Self::All(all) => all.iter().all(|w| w.holds(facts)),
             Self::Any(any) => any.iter().any(|w| w.holds(facts)),

@@ -17,7 +17,7 @@ pub struct Topic {
     /// Who answers its cautions.
     pub who: Answers,
     /// Equipment it needs.
-    #[serde(default)]
+    #[serde(default, alias = "when?")]
     pub when: Option<When>,
     /// Its steps.
     pub steps: Vec<At<StepForm>>,
@@ -44,37 +44,37 @@ pub struct StepForm {
     /// Minutes it takes.
     pub minutes: u16,
     /// Equipment it needs.
-    #[serde(default)]
+    #[serde(default, alias = "when?")]
     pub when: Option<When>,
     /// Order.
-    #[serde(default)]
+    #[serde(default, alias = "priority?")]
     pub priority: Priority,
     /// Steps it waits for.
-    #[serde(default)]
+    #[serde(default, alias = "after?")]
     pub after: Vec<At<String>>,
     /// Picture.
-    #[serde(default)]
+    #[serde(default, alias = "picture?")]
     pub picture: Option<At<String>>,
     /// Lines that staff show.
-    #[serde(default)]
+    #[serde(default, alias = "show?")]
     pub show: Vec<LineForm>,
     /// What the renter should know.
-    #[serde(default)]
+    #[serde(default, alias = "know?")]
     pub know: Vec<LineForm>,
     /// Readings.
-    #[serde(default)]
+    #[serde(default, alias = "readings?")]
     pub readings: Vec<ReadingRef>,
     /// Figures.
-    #[serde(default)]
+    #[serde(default, alias = "figures?")]
     pub figures: Vec<At<String>>,
     /// Cautions.
-    #[serde(default)]
+    #[serde(default, alias = "cautions?")]
     pub cautions: Vec<At<CautionForm>>,
     /// Loaned items are counted here.
-    #[serde(default)]
+    #[serde(default, alias = "kit?")]
     pub kit: bool,
     /// The leaving check is done here.
-    #[serde(default)]
+    #[serde(default, alias = "leaving?")]
     pub leaving: bool,
 }
 
@@ -95,7 +95,7 @@ pub struct CautionForm {
     /// How it asks to be answered.
     pub answer: Ask,
     /// Equipment it needs.
-    #[serde(default)]
+    #[serde(default, alias = "when?")]
     pub when: Option<When>,
 }
 
@@ -120,7 +120,7 @@ impl<'de> Deserialize<'de> for Guarded {
         struct Long {
             #[serde(alias = "line", alias = "id")]
             name: At<String>,
-            #[serde(default)]
+            #[serde(default, alias = "when?")]
             when: Option<When>,
         }
         struct Either;

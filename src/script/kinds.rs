@@ -95,6 +95,7 @@ pub enum Harm {
 
 /// What a reading is read in.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub enum Scale {
     /// A decimal number with a measure, in steps, within a sane range.
     Number {

@@ -1,35 +1,42 @@
-//! Finds the places of the values in a RON text.
+//! Walks over a RON text once and keeps where every value stands.
 //!
-//! The `ron` crate judges the text first and decodes strings and numbers; what is left here is to walk over
-//! brackets, commas and names of a text that is known to be sound.
+//! It knows the plain part of RON that forms are written in, and takes nothing that the `ron` crate would refuse;
+//! a test holds both against each other. What it does not know, it leaves to that crate to judge.
 
-use super::node::{Field, Kind, Node, NodeId, Span};
+use std::borrow::Cow;
 
-/// Why a text could not be walked: only when `ron` accepts what this walker does not know.
-#[derive(Debug)]
+use super::node::{Field, Kind, Node, NodeId};
+
+/// Deepest nesting of brackets.
+const DEEPEST: usize = 60;
+
+/// Why a text could not be walked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Lost {
     /// Byte where the walk stopped.
     pub(super) at: usize,
+    /// Whether it stopped for too many brackets inside each other.
+    pub(super) too_deep: bool,
 }
 
-/// Walks a whole text.
-pub(super) fn tree(text: &str) -> Result<Node, Lost> {
-    let mut scan = Scan { text, at: 0, next: 0 };
-    scan.blank();
-    while scan.rest().starts_with("#![") {
-        let end = scan.rest().find(']').ok_or(Lost { at: scan.at })?;
-        scan.at += end + 1;
-        scan.blank();
-    }
+/// Walks a whole text; with it how many nodes the tree has.
+pub(super) fn tree(text: &str) -> Result<(Node<'_>, usize), Lost> {
+    let mut scan = Scan { text, at: 0, next: 0, depth: 0 };
+    scan.blank()?;
     let node = scan.value()?;
-    scan.blank();
-    if scan.at == text.len() { Ok(node) } else { Err(Lost { at: scan.at }) }
+    scan.blank()?;
+    if scan.at == text.len() { Ok((node, scan.next)) } else { scan.lost() }
 }
 
 struct Scan<'a> {
     text: &'a str,
     at: usize,
     next: NodeId,
+    depth: usize,
+}
+
+const fn is_name(byte: u8) -> bool {
+    byte.is_ascii_alphanumeric() || byte == b'_'
 }
 
 impl<'a> Scan<'a> {
@@ -37,240 +44,261 @@ impl<'a> Scan<'a> {
         self.text.get(self.at..).unwrap_or_default()
     }
 
-    fn peek(&self) -> Option<char> {
-        self.rest().chars().next()
+    fn peek(&self) -> Option<u8> {
+        self.text.as_bytes().get(self.at).copied()
+    }
+
+    fn peek_after(&self) -> Option<u8> {
+        self.text.as_bytes().get(self.at + 1).copied()
     }
 
     fn lost<T>(&self) -> Result<T, Lost> {
-        Err(Lost { at: self.at })
+        Err(Lost { at: self.at, too_deep: false })
     }
 
-    fn eat(&mut self, c: char) -> bool {
-        let found = self.peek() == Some(c);
-        if found {
-            self.at += c.len_utf8();
-        }
+    fn eat(&mut self, byte: u8) -> bool {
+        let found = self.peek() == Some(byte);
+        self.at += usize::from(found);
         found
     }
 
-    fn skip_while(&mut self, keep: impl Fn(char) -> bool) {
-        let rest = self.rest();
-        self.at += rest.find(|c| !keep(c)).unwrap_or(rest.len());
+    /// Skips bytes of ASCII characters and gives them back.
+    fn take_while(&mut self, keep: impl Fn(u8) -> bool) -> &'a str {
+        let start = self.at;
+        while self.peek().is_some_and(|b| b.is_ascii() && keep(b)) {
+            self.at += 1;
+        }
+        self.text.get(start..self.at).unwrap_or_default()
     }
 
     /// Skips white space and comments; block comments nest.
-    fn blank(&mut self) {
+    fn blank(&mut self) -> Result<(), Lost> {
         loop {
-            self.skip_while(char::is_whitespace);
-            if self.rest().starts_with("//") {
-                self.skip_while(|c| c != '\n');
-            } else if self.rest().starts_with("/*") {
-                self.block_comment();
-            } else {
-                return;
+            let _ = self.take_while(|b| matches!(b, b' ' | b'\t' | b'\n' | b'\r'));
+            if self.peek() != Some(b'/') {
+                return Ok(());
+            }
+            match self.peek_after() {
+                Some(b'/') => self.at += self.rest().find('\n').unwrap_or_else(|| self.rest().len()),
+                Some(b'*') => self.block_comment()?,
+                _ => return self.lost(),
             }
         }
     }
 
-    fn block_comment(&mut self) {
+    fn block_comment(&mut self) -> Result<(), Lost> {
+        let start = self.at;
         let mut depth = 0_usize;
-        while !self.rest().is_empty() {
-            if self.rest().starts_with("/*") {
-                depth += 1;
-                self.at += 2;
-            } else if self.rest().starts_with("*/") {
-                depth = depth.saturating_sub(1);
-                self.at += 2;
-                if depth == 0 {
-                    return;
-                }
-            } else {
-                self.at += self.peek().map_or(0, char::len_utf8);
-            }
-        }
-    }
-
-    fn value(&mut self) -> Result<Node, Lost> {
-        let id = self.next;
-        self.next += 1;
-        let start = self.at;
-        let kind = match self.peek() {
-            Some('[') => self.list()?,
-            Some('{') => self.map()?,
-            Some('(') => self.group(None)?,
-            Some('"') => self.text(start)?,
-            Some('\'') => self.character()?,
-            Some(c) if c.is_ascii_digit() || matches!(c, '+' | '-' | '.') => self.number(),
-            Some(_) if self.is_raw_string() => self.text(start)?,
-            Some(c) if c.is_alphabetic() || c == '_' => self.named()?,
-            _ => return self.lost(),
-        };
-        Ok(Node { id, span: Span { start, end: self.at }, kind })
-    }
-
-    fn is_raw_string(&self) -> bool {
-        let rest = self.rest().trim_start_matches('b');
-        rest.strip_prefix('r').is_some_and(|r| r.trim_start_matches('#').starts_with('"'))
-            || self.rest().starts_with("b\"")
-            || self.rest().starts_with("b'")
-    }
-
-    fn list(&mut self) -> Result<Kind, Lost> {
-        self.at += 1;
-        Ok(Kind::List(self.items(']')?))
-    }
-
-    fn items(&mut self, close: char) -> Result<Vec<Node>, Lost> {
-        let mut items = Vec::new();
-        loop {
-            self.blank();
-            if self.eat(close) {
-                return Ok(items);
-            }
-            items.push(self.value()?);
-            self.blank();
-            if !self.eat(',') {
-                return if self.eat(close) { Ok(items) } else { self.lost() };
-            }
-        }
-    }
-
-    fn map(&mut self) -> Result<Kind, Lost> {
-        self.at += 1;
-        let mut entries = Vec::new();
-        loop {
-            self.blank();
-            if self.eat('}') {
-                return Ok(Kind::Map(entries));
-            }
-            let key = self.value()?;
-            self.blank();
-            if !self.eat(':') {
-                return self.lost();
-            }
-            self.blank();
-            entries.push((key, self.value()?));
-            self.blank();
-            if !self.eat(',') {
-                return if self.eat('}') { Ok(Kind::Map(entries)) } else { self.lost() };
-            }
-        }
-    }
-
-    /// `( ... )` with or without field names, after an optional name.
-    fn group(&mut self, name: Option<String>) -> Result<Kind, Lost> {
-        self.at += 1;
-        self.blank();
-        if self.field_name().is_none() {
-            return Ok(Kind::Tuple(name, self.items(')')?));
-        }
-        let mut fields = Vec::new();
-        loop {
-            self.blank();
-            if self.eat(')') {
-                return Ok(Kind::Struct(name, fields));
-            }
-            let start = self.at;
-            let (field, len) = self.field_name().ok_or(Lost { at: start })?;
-            self.at += len;
-            let span = Span { start, end: self.at };
-            self.blank();
-            if !self.eat(':') {
-                return self.lost();
-            }
-            self.blank();
-            fields.push(Field { name: field, span, value: self.value()? });
-            self.blank();
-            if !self.eat(',') {
-                return if self.eat(')') { Ok(Kind::Struct(name, fields)) } else { self.lost() };
-            }
-        }
-    }
-
-    /// The name at the cursor when a single colon follows it, and its length in bytes.
-    fn field_name(&self) -> Option<(String, usize)> {
-        let (name, len) = self.name();
-        if name.is_empty() {
-            return None;
-        }
-        let mut after = Scan { text: self.text, at: self.at + len, next: 0 };
-        after.blank();
-        after.eat(':').then(|| (name.to_owned(), len))
-    }
-
-    /// The identifier at the cursor without a raw prefix, and its length with it.
-    fn name(&self) -> (&'a str, usize) {
-        let rest = self.rest();
-        let (raw, body) = rest.strip_prefix("r#").map_or((0, rest), |b| (2, b));
-        let end = body
-            .find(|c: char| !(c.is_alphanumeric() || c == '_' || (raw > 0 && matches!(c, '.' | '-' | '+'))))
-            .unwrap_or(body.len());
-        (body.get(..end).unwrap_or_default(), raw + end)
-    }
-
-    fn named(&mut self) -> Result<Kind, Lost> {
-        let (name, len) = self.name();
-        self.at += len;
-        if name.is_empty() {
-            return self.lost();
-        }
-        if matches!(name, "inf" | "NaN") {
-            return Ok(Kind::Number(name.into()));
-        }
-        let after = self.at;
-        self.blank();
-        if self.peek() == Some('(') {
-            return self.group(Some(name.into()));
-        }
-        self.at = after;
-        Ok(Kind::Word(name.into()))
-    }
-
-    fn number(&mut self) -> Kind {
-        let start = self.at;
-        self.skip_while(|c| c.is_alphanumeric() || matches!(c, '+' | '-' | '.' | '_'));
-        Kind::Number(self.text.get(start..self.at).unwrap_or_default().into())
-    }
-
-    fn character(&mut self) -> Result<Kind, Lost> {
-        self.at += 1;
-        while let Some(c) = self.peek() {
-            self.at += c.len_utf8();
-            match c {
-                '\\' => self.at += self.peek().map_or(0, char::len_utf8),
-                '\'' => return Ok(Kind::Other),
+        while let Some(byte) = self.peek() {
+            let both = (byte, self.peek_after());
+            self.at += 1 + usize::from(matches!(both, (b'/', Some(b'*')) | (b'*', Some(b'/'))));
+            match both {
+                (b'/', Some(b'*')) => depth += 1,
+                (b'*', Some(b'/')) if depth == 1 => return Ok(()),
+                (b'*', Some(b'/')) => depth -= 1,
                 _ => {}
             }
         }
-        self.lost()
+        Err(Lost { at: start, too_deep: false })
     }
 
-    fn text(&mut self, start: usize) -> Result<Kind, Lost> {
-        self.skip_while(|c| c == 'b');
-        if self.peek() == Some('\'') {
-            return self.character();
+    fn value(&mut self) -> Result<Node<'a>, Lost> {
+        let (id, at) = (self.next, self.at);
+        self.next += 1;
+        let kind = match self.peek() {
+            Some(b'[') => self.inside(|s| s.items(b']').map(Kind::List))?,
+            Some(b'{') => self.inside(Self::map)?,
+            Some(b'(') => self.inside(|s| s.group(None))?,
+            Some(b'"') => self.text()?,
+            Some(b'r') if matches!(self.peek_after(), Some(b'"' | b'#')) => self.raw_text()?,
+            Some(b) if b.is_ascii_digit() || matches!(b, b'+' | b'-' | b'.') => self.number()?,
+            Some(b) if b.is_ascii_alphabetic() || b == b'_' => self.named()?,
+            _ => return self.lost(),
+        };
+        Ok(Node { id, at, kind })
+    }
+
+    /// What stands inside a bracket.
+    fn inside(&mut self, read: impl FnOnce(&mut Self) -> Result<Kind<'a>, Lost>) -> Result<Kind<'a>, Lost> {
+        if self.depth == DEEPEST {
+            return Err(Lost { at: self.at, too_deep: true });
         }
-        let raw = self.eat('r');
-        let hashes_from = self.at;
-        if raw {
-            self.skip_while(|c| c == '#');
+        self.at += 1;
+        self.depth += 1;
+        let kind = read(self)?;
+        self.depth -= 1;
+        Ok(kind)
+    }
+
+    /// Whether another part follows: after a comma, and not before the closing bracket.
+    fn more(&mut self, close: u8) -> Result<bool, Lost> {
+        self.blank()?;
+        if self.eat(close) {
+            return Ok(false);
         }
-        let close = format!("\"{}", self.text.get(hashes_from..self.at).unwrap_or_default());
-        if !self.eat('"') {
+        if !self.eat(b',') {
             return self.lost();
         }
+        self.blank()?;
+        Ok(!self.eat(close))
+    }
+
+    fn items(&mut self, close: u8) -> Result<Vec<Node<'a>>, Lost> {
+        let mut items = Vec::new();
+        self.blank()?;
+        let mut more = !self.eat(close);
+        while more {
+            items.push(self.value()?);
+            more = self.more(close)?;
+        }
+        Ok(items)
+    }
+
+    fn colon(&mut self) -> Result<(), Lost> {
+        self.blank()?;
+        if !self.eat(b':') {
+            return self.lost();
+        }
+        self.blank()
+    }
+
+    fn map(&mut self) -> Result<Kind<'a>, Lost> {
+        let mut entries = Vec::new();
+        self.blank()?;
+        let mut more = !self.eat(b'}');
+        while more {
+            let key = self.value()?;
+            self.colon()?;
+            entries.push((key, self.value()?));
+            more = self.more(b'}')?;
+        }
+        Ok(Kind::Map(entries))
+    }
+
+    /// `( ... )` with or without names of fields, after an optional name.
+    fn group(&mut self, name: Option<&'a str>) -> Result<Kind<'a>, Lost> {
+        self.blank()?;
+        if !self.is_field()? {
+            return Ok(Kind::Tuple(name, self.items(b')')?));
+        }
+        let mut fields = Vec::new();
+        let mut more = true;
+        while more {
+            let at = self.at;
+            let field = self.name()?;
+            self.colon()?;
+            fields.push(Field { name: field, at, value: self.value()? });
+            more = self.more(b')')?;
+        }
+        Ok(Kind::Struct(name, fields))
+    }
+
+    /// Whether a name and a colon stand here.
+    fn is_field(&self) -> Result<bool, Lost> {
+        let mut ahead = Scan { text: self.text, at: self.at, next: 0, depth: 0 };
+        if ahead.name().is_err() {
+            return Ok(false);
+        }
+        ahead.blank()?;
+        Ok(ahead.peek() == Some(b':'))
+    }
+
+    /// A name of plain letters, digits and `_`.
+    fn name(&mut self) -> Result<&'a str, Lost> {
+        if !self.peek().is_some_and(|b| b.is_ascii_alphabetic() || b == b'_') {
+            return self.lost();
+        }
+        let name = self.take_while(is_name);
+        // What else could belong to it makes it another kind of name, or a string with a prefix.
+        match self.peek() {
+            Some(b'"' | b'\'' | b'#' | b'.' | b'+' | b'-' | 0x80..) => self.lost(),
+            _ => Ok(name),
+        }
+    }
+
+    fn named(&mut self) -> Result<Kind<'a>, Lost> {
+        let name = self.name()?;
+        if matches!(name, "inf" | "NaN") {
+            return Ok(Kind::Number(name));
+        }
+        let after = self.at;
+        self.blank()?;
+        if self.peek() != Some(b'(') {
+            self.at = after;
+            return Ok(Kind::Word(name));
+        }
+        // These words stand alone, and `Some` holds one value.
+        if matches!(name, "true" | "false" | "None" | "Some") || name.starts_with("inf") || name.starts_with("NaN") {
+            return self.lost();
+        }
+        self.inside(|s| s.group(Some(name)))
+    }
+
+    /// A decimal number, `inf` or `NaN`, with a sign or without. Kept as written.
+    fn number(&mut self) -> Result<Kind<'a>, Lost> {
+        let start = self.at;
+        let _ = self.eat(b'+') || self.eat(b'-');
+        if !(self.rest().starts_with("inf") || self.rest().starts_with("NaN")) {
+            let mut digits = self.take_while(|b| b.is_ascii_digit()).len();
+            if self.eat(b'.') {
+                digits += self.take_while(|b| b.is_ascii_digit()).len();
+            }
+            if digits == 0 {
+                return self.lost();
+            }
+            if matches!(self.peek(), Some(b'e' | b'E')) {
+                self.at += 1;
+                let _ = self.eat(b'+') || self.eat(b'-');
+                if self.take_while(|b| b.is_ascii_digit()).is_empty() {
+                    return self.lost();
+                }
+            }
+        } else {
+            self.at += 3;
+        }
+        match self.peek() {
+            Some(b) if is_name(b) || matches!(b, b'.' | b'+' | b'-' | 0x80..) => self.lost(),
+            _ => Ok(Kind::Number(self.text.get(start..self.at).unwrap_or_default())),
+        }
+    }
+
+    fn text(&mut self) -> Result<Kind<'a>, Lost> {
+        let start = self.at;
+        self.at += 1;
         loop {
-            if self.rest().starts_with(&close) {
-                self.at += close.len();
+            let rest = self.rest();
+            let Some(found) = rest.find(['"', '\\']) else { return Err(Lost { at: start, too_deep: false }) };
+            self.at += found + 1;
+            if rest.as_bytes().get(found) == Some(&b'"') {
                 break;
             }
-            match self.peek() {
-                Some('\\') if !raw => self.at += 1 + self.rest().chars().nth(1).map_or(0, char::len_utf8),
-                Some(c) => self.at += c.len_utf8(),
-                None => return self.lost(),
-            }
+            self.at += self.rest().chars().next().map_or(0, char::len_utf8);
         }
-        let slice = self.text.get(start..self.at).unwrap_or_default();
-        Ok(ron::from_str::<String>(slice).map_or(Kind::Other, Kind::Text))
+        let whole = self.text.get(start..self.at).unwrap_or_default();
+        if !whole.contains('\\') {
+            let inner = self.text.get(start + 1..self.at - 1).unwrap_or_default();
+            return Ok(Kind::Text(Cow::Borrowed(inner)));
+        }
+        match ron::from_str::<String>(whole) {
+            Ok(text) => Ok(Kind::Text(Cow::Owned(text))),
+            Err(_) => Err(Lost { at: start, too_deep: false }),
+        }
+    }
+
+    /// `r"..."`, `r#"..."#`: nothing in it is an escape.
+    fn raw_text(&mut self) -> Result<Kind<'a>, Lost> {
+        let start = self.at;
+        self.at += 1;
+        let hashes = self.take_while(|b| b == b'#');
+        let close = format!("\"{hashes}");
+        let opened = self.eat(b'"');
+        match self.rest().find(&close).filter(|_| opened) {
+            Some(end) => {
+                let inner = self.rest().get(..end).unwrap_or_default();
+                self.at += end + close.len();
+                Ok(Kind::Text(Cow::Borrowed(inner)))
+            }
+            None => Err(Lost { at: start, too_deep: false }),
+        }
     }
 }

@@ -151,6 +151,6 @@ impl Tablet {
                 self.ports.disk.remove(&path)?;
             }
         }
-        Ok(())
+        self.ports.disk.remove_dir(dir)
     }
 }

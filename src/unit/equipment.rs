@@ -1,13 +1,15 @@
 //! Sections of the data sheet: equipment, measures, limits and fees of one unit.
 
 use crate::measure::{
-    Angle, Charge, Current, Economy, Length, Mass, Money, Power, Pressure, Ratio, Speed, Temperature, Time, Torque,
-    Voltage, Volume, VolumeRate,
+    Angle, Charge, Current, Economy, Length, Mass, Money, Power, Pressure, Ratio, Speed, Temperature, Time,
+    Torque, Voltage, Volume, VolumeRate,
 };
 
 use super::kinds::{
-    AwningKind, Chemistry, CookKind, DoorKind, FridgeKind, FuelKind, HeaterKind, PropaneKind, StepKind, TankHeat,
+    AwningKind, Chemistry, CookKind, DoorKind, FridgeKind, FuelKind, HeaterKind, PropaneKind, StepKind,
+    TankHeat,
 };
+use super::derate::Derate;
 use super::section::{Fitted, sections};
 
 sections! {
@@ -33,6 +35,9 @@ sections! {
         cut_in: Length,
         /// What is added to the height before a sign may be passed.
         margin: Length,
+        /// Distance between the middles of the left and right tires of the rear axle; needed to level it.
+        #[serde(alias = "track?")]
+        track: Option<Length>,
     }
     /// Weights as the plates give them.
     Weight {
@@ -102,7 +107,11 @@ sections! {
         /// How far it reaches out.
         reach: Length,
         /// Wind at which it comes in; the lot's where not given.
+        #[serde(alias = "wind_limit?")]
         wind_limit: Option<Speed>,
+        /// Wind class of EN 13561, where the maker states one.
+        #[serde(alias = "wind_class?")]
+        wind_class: Option<u16>,
     }
     /// Wheels without the axles.
     Wheels {
@@ -166,6 +175,11 @@ sections! {
         oil_fill: Volume,
         /// Highest number of the altitude dial, thousands of feet; `NotFitted` without a dial.
         dial_top: Fitted<u16>,
+        /// How it loses power with height, as its own manual says.
+        derate: Derate,
+        /// Power it gives for a moment while a motor starts, at sea level; as much as rated where not given.
+        #[serde(alias = "peak?")]
+        peak: Option<Power>,
     }
     /// House battery.
     House {
@@ -175,6 +189,12 @@ sections! {
         capacity: Charge,
         /// Part of it that may be used.
         usable: Ratio,
+        /// Time in which it gives its whole capacity, as `20 h`, where the maker states it.
+        #[serde(alias = "rated_over?")]
+        rated_over: Option<Time>,
+        /// Peukert's exponent, where the maker states it.
+        #[serde(alias = "peukert?")]
+        peukert: Option<Ratio>,
         /// Rested voltage when full.
         full: Voltage,
         /// Rested voltage at which to charge today.
@@ -205,6 +225,9 @@ sections! {
     Inverter {
         /// Continuous power.
         power: Power,
+        /// Power it gives for a moment while a motor starts.
+        #[serde(alias = "peak?")]
+        peak: Option<Power>,
         /// Current drawn with nothing on.
         idle: Current,
         /// Part of the battery's power that comes out.
@@ -239,6 +262,12 @@ sections! {
         kind: PropaneKind,
         /// Propane on board when full: the 80 % mark is full.
         full: Mass,
+        /// How many cylinders hold it, where it is in cylinders.
+        #[serde(alias = "cylinders?")]
+        cylinders: Option<u16>,
+        /// Weight of water that the shell holds in all, stamped on it as WC.
+        #[serde(alias = "water_capacity?")]
+        water_capacity: Option<Mass>,
     }
     /// Propane furnace.
     Furnace {
@@ -268,6 +297,9 @@ sections! {
         electric: Fitted<Power>,
         /// Temperature it is set to.
         set: Temperature,
+        /// Flow below which an on-demand heater does not light.
+        #[serde(alias = "least_flow?")]
+        least_flow: Option<VolumeRate>,
     }
     /// Refrigerator.
     Fridge {
@@ -321,6 +353,23 @@ sections! {
         dry_below: Temperature,
         /// What keeps the tanks warm.
         tanks: TankHeat,
+    }
+    /// What couples a trailer to the vehicle that pulls it.
+    Hitch {
+        /// Weight of the empty trailer's tongue.
+        tongue_dry: Mass,
+        /// Part of the loaded trailer's weight that rests on the tongue.
+        tongue_part: Ratio,
+        /// Most the hitch may carry on the tongue.
+        tongue_most: Mass,
+        /// Most the hitch may pull.
+        trailer_most: Mass,
+        /// Diameter of the ball.
+        ball: Length,
+        /// Weight of hitch and mirrors on the tow vehicle.
+        gear: Mass,
+        /// Least tow rating of the vehicle that may pull it.
+        rating: Mass,
     }
     /// Driving limits of the lot for this unit.
     Driving {

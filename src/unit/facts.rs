@@ -4,9 +4,10 @@ use std::collections::BTreeMap;
 
 use crate::measure::{Dimension, Gallon, Money, Quantity};
 
-use super::lot::{self, Lot};
+use super::derate::Derate;
+use super::lot::{self, Lot, MoneyRounding};
 use super::section::{Fitted, Section};
-use super::sheet::Sheet;
+use super::sheet::{Axle, KitLine, Load, NightLoad, Sheet};
 
 /// What kind of value a fact is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -77,12 +78,38 @@ pub struct Fact {
     pub from: Origin,
 }
 
+/// What a sheet or lot gives that is more than one value with a name.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Lists {
+    /// Tires by axle.
+    pub axles: Vec<Axle>,
+    /// 120 V loads.
+    pub loads: Vec<Load>,
+    /// 12 V loads of a night.
+    pub night: Vec<NightLoad>,
+    /// 12 V loads of the day, where they are known.
+    pub day: Option<Vec<NightLoad>>,
+    /// Loaned items.
+    pub kit: Vec<KitLine>,
+    /// How the generator loses power with height.
+    pub derate: Option<Derate>,
+    /// Which gallon the lot means.
+    pub gallon: Gallon,
+    /// Currency of sums (ISO 4217).
+    pub currency: String,
+    /// Rounding of sums.
+    pub rounding: Option<MoneyRounding>,
+}
+
 /// All facts of one unit on its lot.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Facts {
     facts: BTreeMap<String, Fact>,
     /// Sections of the sheet, and whether they are fitted.
     fitted: BTreeMap<&'static str, bool>,
+    /// Where the sections of the sheet stand in it.
+    sections: BTreeMap<&'static str, usize>,
+    lists: Lists,
 }
 
 impl Facts {
@@ -95,6 +122,8 @@ impl Facts {
         let cold = sheet.axles.iter().map(|a| Value::Quantity(*a.cold.quantity())).collect();
         all.put("tires.cold".into(), Value::List(cold), Origin::Sheet, lot.gallon);
         all.fitted = fitted(sheet);
+        all.sections = sections(sheet);
+        all.lists = lists(sheet, lot);
         all
     }
 
@@ -117,6 +146,18 @@ impl Facts {
             Some(Value::Quantity(q)) => Some(q),
             _ => None,
         }
+    }
+
+    /// What is more than one value with a name.
+    #[must_use]
+    pub const fn lists(&self) -> &Lists {
+        &self.lists
+    }
+
+    /// Byte in the data sheet where the section of a fact stands; none for what the lot gives.
+    #[must_use]
+    pub fn section_at(&self, name: &str) -> Option<usize> {
+        self.sections.get(name.split_once('.').map_or(name, |(section, _)| section)).copied()
     }
 
     /// All facts by name.
@@ -146,6 +187,20 @@ fn resolve(value: Value, gallon: Gallon) -> Value {
     }
 }
 
+fn lists(sheet: &Sheet, lot: &Lot) -> Lists {
+    Lists {
+        axles: sheet.axles.clone(),
+        loads: sheet.loads.clone(),
+        night: sheet.night.clone(),
+        day: sheet.day.clone(),
+        kit: sheet.kit.clone(),
+        derate: sheet.generator.value.get().map(|g| g.derate.clone()),
+        gallon: lot.gallon,
+        currency: lot.currency.clone(),
+        rounding: Some(lot.rounding),
+    }
+}
+
 fn each_lot(lot: &Lot, put: &mut dyn FnMut(String, Value)) {
     lot.phone.value.facts("phone", put);
     lot.quiet.value.facts("quiet", put);
@@ -154,6 +209,7 @@ fn each_lot(lot: &Lot, put: &mut dyn FnMut(String, Value)) {
     lot.people.value.facts("people", put);
     lot.tires.value.facts("tires", put);
     lot.charges.value.facts("charges", put);
+    lot.assumed.value.facts("assumed", put);
     for (name, q) in &lot.constants {
         put(format!("limit.{name}"), Value::Quantity(q.value.clone()));
     }
@@ -167,6 +223,10 @@ macro_rules! sheet_sections {
             $(if let Fitted::Is(section) = &sheet.$p.value {
                 section.facts(stringify!($p), put);
             })*
+        }
+
+        fn sections(sheet: &Sheet) -> BTreeMap<&'static str, usize> {
+            BTreeMap::from([$((stringify!($a), sheet.$a.at),)* $((stringify!($p), sheet.$p.at),)*])
         }
 
         fn fitted(sheet: &Sheet) -> BTreeMap<&'static str, bool> {
@@ -197,7 +257,7 @@ sheet_sections! {
     perhaps: step: EntryStep awning: Awning engine: Engine generator: Generator charger: Charger
         engine_charger: EngineCharger solar: Solar inverter: Inverter shore: Shore outside_outlet: OutsideOutlet
         roof_air: RoofAir propane: Propane furnace: Furnace diesel_heater: DieselHeater
-        water_heater: WaterHeater fridge: Fridge cook: Cook;
+        water_heater: WaterHeater fridge: Fridge cook: Cook hitch: Hitch;
     types: size: Size weight: Weight berths: Berths door: Door safety: Safety wheels: Wheels house: House
         water: Water waste: Waste frost: Frost driving: Driving fees: Fees
 }

@@ -139,6 +139,18 @@ words! {
         /// Inverter.
         Inverter = "inverter",
     }
+    /// What a 120 V load can run on instead.
+    Instead {
+        /// Propane.
+        Propane = "propane",
+    }
+    /// What tax is reckoned on.
+    TaxOn {
+        /// Once, on the taxed sum of the bill.
+        Bill = "bill",
+        /// On each taxed line.
+        Line = "line",
+    }
     /// Which outlets branch or leg a load hangs on.
     Leg {
         /// First leg.

@@ -4,9 +4,13 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
-use crate::measure::{Gallon, Length, Mass, Ratio, Speed, Time, Volume};
+use crate::measure::{
+    Acceleration, Density, Energy, Gallon, Length, Mass, Ratio, SpecificEnergy, Speed, Temperature, Time, Voltage,
+    Volume, VolumeRate,
+};
 use crate::source::At;
 
+use super::kinds::TaxOn;
 use super::section::sections;
 
 sections! {
@@ -33,8 +37,9 @@ sections! {
     }
     /// Awning rule of the lot.
     AwningRule {
-        /// Wind, steady or gusting, at which it comes in.
-        wind_limit: Speed,
+        /// Wind, steady or gusting, at which it comes in; common practice where not given.
+        #[serde(alias = "wind_limit?")]
+        wind_limit: Option<Speed>,
     }
     /// What is assumed of people when the renter says nothing else.
     People {
@@ -64,6 +69,72 @@ sections! {
         late_grace: Time,
         /// Tax on services.
         tax: Ratio,
+        /// What tax is reckoned on; the bill where not given.
+        #[serde(alias = "tax_on?")]
+        tax_on: Option<TaxOn>,
+    }
+    /// What figures assume where nobody says otherwise; each is shown as an assumption.
+    Assumed {
+        /// Weight of water by volume.
+        water: Density,
+        /// Fresh water at the start, part of the tank.
+        start_fresh: Ratio,
+        /// Propane at the start, part of full.
+        start_propane: Ratio,
+        /// Waste in each tank at the start, part of it.
+        start_waste: Ratio,
+        /// Flow of a tap that fills the tank.
+        tap_flow: VolumeRate,
+        /// Flow of a shower.
+        shower_flow: VolumeRate,
+        /// Temperature of the water that comes in.
+        inlet: Temperature,
+        /// Heat of burned propane by weight.
+        propane_heat: SpecificEnergy,
+        /// How long a night is heated.
+        heat_time: Time,
+        /// Part of that time the furnace burns.
+        heat_duty: Ratio,
+        /// The same in frost.
+        heat_duty_cold: Ratio,
+        /// How long a tank heater burns a day.
+        heater_tank_time: Time,
+        /// How long an on-demand heater burns a day.
+        heater_flow_time: Time,
+        /// Part of its gas that a tank heater turns into warm water.
+        heater_tank_part: Ratio,
+        /// The same of an on-demand heater.
+        heater_flow_part: Ratio,
+        /// Gas burned for cooking a day.
+        cooking: Energy,
+        /// How long an induction zone is on a day.
+        cooking_time: Time,
+        /// At this temperature and below it counts as frost.
+        cold_at: Temperature,
+        /// Part of its capacity that a lead-acid battery keeps in frost.
+        cold_part: Ratio,
+        /// Voltage at which amp-hours are reckoned into watt-hours.
+        battery_volts: Voltage,
+        /// Hours of full sun.
+        sun: Time,
+        /// Part of the panels' power that reaches the battery.
+        solar_part: Ratio,
+        /// Part of the charger's power that reaches the battery.
+        charger_part: Ratio,
+        /// Part of a breaker that may be drawn for three hours or more.
+        long_part: Ratio,
+        /// Part of the inverter's power that is planned with.
+        inverter_part: Ratio,
+        /// Most voltage drop of a cord.
+        drop_most: Ratio,
+        /// Length of rig for each second of gap.
+        gap_per: Length,
+        /// Speed above which a second is added.
+        gap_fast: Speed,
+        /// Time before the brakes take hold.
+        reaction: Time,
+        /// Braking that can be relied on.
+        braking: Acceleration,
     }
     /// What a walk should not exceed.
     Limits {
@@ -119,6 +190,8 @@ pub struct Lot {
     pub tires: At<TireRule>,
     /// Charges.
     pub charges: At<Charges>,
+    /// What figures assume.
+    pub assumed: At<Assumed>,
     /// Limits of a walk.
     pub limits: At<Limits>,
     /// Constants of the trade that texts use, as `limit.<name>`.
@@ -134,7 +207,7 @@ pub struct LeavingLine {
     /// Id; its words are `leaving-<id>`.
     pub id: At<String>,
     /// Section that must be fitted for it to be asked; always asked when absent.
-    #[serde(default)]
+    #[serde(default, alias = "needs?")]
     pub needs: Option<At<String>>,
 }
 
@@ -148,4 +221,5 @@ pub(super) fn catalogue(put: &mut dyn FnMut(String, super::facts::FactKind)) {
     People::catalogue("people", put);
     TireRule::catalogue("tires", put);
     Charges::catalogue("charges", put);
+    Assumed::catalogue("assumed", put);
 }

@@ -8,11 +8,11 @@ use crate::measure::{Current, Length, Mass, Money, Power, Pressure, Ratio, Time}
 use crate::source::At;
 
 use super::equipment::{
-    Awning, Berths, Charger, Cook, DieselHeater, Door, Driving, Engine, EngineCharger, EntryStep, Fees, Fridge,
-    Frost, Furnace, Generator, House, Inverter, OutsideOutlet, Propane, RoofAir, Safety, Shore, Size, Solar, Waste,
-    Water, WaterHeater, Weight, Wheels,
+    Awning, Berths, Charger, Cook, DieselHeater, Door, Driving, Engine, EngineCharger, EntryStep, Fees,
+    Fridge, Frost, Furnace, Generator, Hitch, House, Inverter, OutsideOutlet, Propane, RoofAir, Safety, Shore, Size,
+    Solar, Waste, Water, WaterHeater, Weight, Wheels,
 };
-use super::kinds::{AxleAt, Faces, Leg, RoomKind, Side, UnitKind};
+use super::kinds::{AxleAt, Faces, Instead, Leg, RoomKind, Side, Supply, UnitKind};
 use super::section::Fitted;
 use super::station::Station;
 
@@ -23,10 +23,10 @@ pub struct PlaceEntry {
     /// Region.
     pub station: Station,
     /// Point from the middle of the nose: right with the nose up, then back. Absent at the desk or on the road.
-    #[serde(default)]
+    #[serde(default, alias = "at?")]
     pub at: Option<(Length, Length)>,
     /// Message that says where it is, when `place-<id>` does not fit this unit.
-    #[serde(default)]
+    #[serde(default, alias = "words?")]
     pub words: Option<At<String>>,
 }
 
@@ -104,17 +104,26 @@ pub struct Load {
     /// Power it draws.
     pub draw: Power,
     /// Power once it has settled.
-    #[serde(default)]
+    #[serde(default, alias = "settled?")]
     pub settled: Option<Power>,
     /// Whether it may run three hours or more.
-    #[serde(default)]
+    #[serde(default, alias = "long?")]
     pub long: bool,
     /// Leg of a 120/240 V cord.
-    #[serde(default)]
+    #[serde(default, alias = "leg?")]
     pub leg: Option<Leg>,
     /// Whether it hangs on the outlets branch.
-    #[serde(default)]
+    #[serde(default, alias = "branch?")]
     pub branch: bool,
+    /// Power it draws for a moment as it starts, where it is known.
+    #[serde(default, alias = "start?")]
+    pub start: Option<Power>,
+    /// Supplies it can run from; all where not given.
+    #[serde(default, alias = "from?")]
+    pub from: Option<Vec<Supply>>,
+    /// What it can run on instead of 120 V.
+    #[serde(default, alias = "instead?")]
+    pub instead: Option<Instead>,
 }
 
 /// Something the house battery feeds at night.
@@ -126,10 +135,10 @@ pub struct NightLoad {
     /// Current.
     pub draw: Current,
     /// Part of the time it runs.
-    #[serde(default)]
+    #[serde(default, alias = "duty?")]
     pub duty: Option<Ratio>,
     /// The same in the cold.
-    #[serde(default)]
+    #[serde(default, alias = "cold_duty?")]
     pub cold_duty: Option<Ratio>,
     /// How long.
     pub hours: Time,
@@ -149,10 +158,14 @@ pub struct KitLine {
     pub price: Money,
     /// Weight of all together.
     pub weight: Mass,
+    /// Whether it goes on the vehicle that pulls, and not in the unit.
+    #[serde(default, alias = "on_tow?")]
+    pub on_tow: bool,
 }
 
 /// What is special about this unit.
 #[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub enum Change {
     /// A step is left out.
     Drop {
@@ -245,6 +258,8 @@ pub struct Sheet {
     pub waste: At<Waste>,
     /// Frost.
     pub frost: At<Frost>,
+    /// Coupling of a trailer.
+    pub hitch: At<Fitted<Hitch>>,
     /// Driving limits.
     pub driving: At<Driving>,
     /// Fees.
@@ -265,6 +280,9 @@ pub struct Sheet {
     pub loads: Vec<Load>,
     /// Loads of a night.
     pub night: Vec<NightLoad>,
+    /// 12 V loads of the day, where they are known.
+    #[serde(default, alias = "day?")]
+    pub day: Option<Vec<NightLoad>>,
     /// Loaned items.
     pub kit: Vec<KitLine>,
     /// What is special.

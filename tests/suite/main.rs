@@ -1,2 +1,31 @@
-#[test]
-fn nothing() {}
+//! One test binary: behavior through the public door.
+#![allow(missing_docs, reason = "tests are read by their names")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::string_slice,
+    clippy::print_stderr,
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "a test may fail loudly, and holds the library against the plain world"
+)]
+
+mod bagit;
+mod crash;
+mod journal;
+mod keys;
+mod kiosk_support;
+mod record;
+mod schema;
+//mod screen_caution;
+mod screen_opening;
+mod screen_walk;
+mod seal;
+mod tamper;
+mod tidy;
+mod vectors;
+mod verify;
+mod walk;
+mod window;

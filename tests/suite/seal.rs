@@ -1,5 +1,13 @@
 //! Sealing: same input, same bytes; stored whole or not at all; no number twice and none skipped.
 //! The samples and outside tools that the other record tests share live here too.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::string_slice,
+    reason = "helpers of tests may fail loudly"
+)]
 
 use std::collections::BTreeMap;
 use std::io::Write as _;
@@ -135,8 +143,16 @@ fn the_files_stand_in_the_order_of_the_design() {
     let sealed = sample(1, None);
     let names: Vec<String> = zip::read(&sealed.zip).unwrap().iter().map(|e| e.name.to_owned()).collect();
     let expected = [
-        "bagit.txt", "bag-info.txt", "manifest-sha256.txt", "tagmanifest-sha256.txt", "seal.sshsig",
-        "data/ink-1.svg", "data/nothing.txt", "data/photos/nose.jpg", "data/record.json", "data/record.txt",
+        "bagit.txt",
+        "bag-info.txt",
+        "manifest-sha256.txt",
+        "tagmanifest-sha256.txt",
+        "seal.sshsig",
+        "data/ink-1.svg",
+        "data/nothing.txt",
+        "data/photos/nose.jpg",
+        "data/record.json",
+        "data/record.txt",
     ];
     assert_eq!(names, expected.map(|name| format!("{}/{name}", sealed.id)));
 }
@@ -200,7 +216,9 @@ fn what_cannot_be_a_record_is_not_sealed() {
     for name in ["data/../x", "data/", "data//x", "data/a b", "data/é"] {
         assert!(matches!(with(name, b""), SealFault::Zip(_)), "{name:?}");
     }
-    for json in ["", "{}", "[]", r#"{"schema": "1.0", "id": "t2-000000-000001", "tablet": "t2", "number": 1}"#] {
+    for json in
+        ["", "{}", "[]", r#"{"schema": "1.0", "id": "t2-000000-000001", "tablet": "t2", "number": 1}"#]
+    {
         assert!(matches!(with("data/record.json", json.as_bytes()), SealFault::Refused(_)), "{json}");
     }
     let mut without = payload(&id);
@@ -251,7 +269,8 @@ fn whatever_fails_and_wherever_power_is_cut_numbers_follow_each_other() {
             for seed in 0..6 {
                 let left = disk.after_power_cut(seed);
                 let next = chain::next(&left, data, &t2()).unwrap();
-                let stored = data.join(chain::RECORDS).join(format!("{}.zip", sample(2, Some(first.digest)).id));
+                let stored =
+                    data.join(chain::RECORDS).join(format!("{}.zip", sample(2, Some(first.digest)).id));
                 let there = left.read(&stored, 1 << 20).is_ok();
                 assert_eq!(next.number, if there { 3 } else { 2 }, "{operation:?} {nth} {seed}");
                 assert!(second.is_none() || there, "a record that was told to be sealed is gone");
@@ -317,7 +336,16 @@ fn ids_and_digests_read_back_and_have_one_spelling() {
     assert_eq!(id.to_string().parse::<RecordId>().unwrap(), id);
     let odd = record_id("a-b-c", t2().public(), 999_999);
     assert_eq!(odd.to_string().parse::<RecordId>().unwrap(), odd);
-    for text in ["", "t2", "t2-5f3a9c-00012", "t2-5F3A9C-000123", "T2-5f3a9c-000123", "t2-5f3a9c-000000", "-5f3a9c-000001", "t2-5f3a9c-+00001"] {
+    for text in [
+        "",
+        "t2",
+        "t2-5f3a9c-00012",
+        "t2-5F3A9C-000123",
+        "T2-5f3a9c-000123",
+        "t2-5f3a9c-000000",
+        "-5f3a9c-000001",
+        "t2-5f3a9c-+00001",
+    ] {
         assert!(text.parse::<RecordId>().is_err(), "{text}");
     }
     let digest = Digest::of(b"abc");
@@ -325,5 +353,8 @@ fn ids_and_digests_read_back_and_have_one_spelling() {
     assert!(digest.to_string().to_uppercase().parse::<Digest>().is_err());
     let json = serde_json::to_string(&(digest, &odd, Kind::NotHandedOver)).unwrap();
     assert_eq!(json, format!(r#"["{digest}","{odd}","not-handed-over"]"#));
-    assert_eq!(serde_json::from_str::<(Digest, RecordId, Kind)>(&json).unwrap(), (digest, odd, Kind::NotHandedOver));
+    assert_eq!(
+        serde_json::from_str::<(Digest, RecordId, Kind)>(&json).unwrap(),
+        (digest, odd, Kind::NotHandedOver)
+    );
 }

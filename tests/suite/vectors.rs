@@ -1,4 +1,12 @@
 //! Published check values through our own code: RFC 8032, FIPS 180-4, OpenSSH's signature format.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::string_slice,
+    reason = "helpers of tests may fail loudly"
+)]
 
 use sendoff::record::keys::{PublicKey, SealFile, SealFileFault, TabletKey};
 use sendoff::record::seal::Digest;

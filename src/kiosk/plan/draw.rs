@@ -45,8 +45,8 @@ impl Sheet<'_> {
             path.move_to(self.at(start));
             for part in parts {
                 match part {
-                    Part::To(end) => path.line_to(self.at(*end)),
-                    Part::Bend(control, end) => path.quadratic_curve_to(self.at(*control), self.at(*end)),
+                    To(end) => path.line_to(self.at(*end)),
+                    Bend(control, end) => path.quadratic_curve_to(self.at(*control), self.at(*end)),
                 }
             }
             if closed {
@@ -96,7 +96,8 @@ fn cab_end(shape: &PlanShape) -> f64 {
 
 /// Draws the unit with everything in it.
 pub(super) fn unit(sheet: &mut Sheet<'_>, shape: &PlanShape, detailed: bool) {
-    awning(sheet, shape);
+    let shade = !sheet.plan.loop_line.is_empty();
+    awning(sheet, shape, shade);
     wheels(sheet, shape);
     slides(sheet, shape);
     match shape.kind {
@@ -124,7 +125,7 @@ fn class_c(sheet: &mut Sheet<'_>, shape: &PlanShape) {
     let (half, end) = (shape.width / 2.0, cab_end(shape));
     // Mirrors, then the hood and the cab.
     for side in [-1.0, 1.0] {
-        let arm = sheet.rounded((side * half * 0.8, end - 26.0), (side * (half + 7.0), end - 19.0), 3.0);
+        let arm = sheet.rounded((side * half * 0.78, end - 20.0), (side * (half + 5.0), end - 15.0), 2.0);
         sheet.fill(&arm, colors.ink);
     }
     let cab = sheet.outline(
@@ -211,11 +212,14 @@ fn wheels(sheet: &mut Sheet<'_>, shape: &PlanShape) {
     for (index, y) in axles.iter().enumerate() {
         let rear = index > 0;
         for side in [-1.0, 1.0] {
-            let outer = half + 3.5;
+            // A truck's cab is narrower than its house.
+            let narrow = shape.kind == BodyKind::ClassC && !rear;
+            let outer = if narrow { half * 0.8 + 4.0 } else { half + 3.5 };
             let tire = sheet.rounded((side * (outer - 10.0), y - 14.0), (side * outer, y + 14.0), 3.0);
             sheet.fill(&tire, ink);
             if rear && shape.dual_rear {
-                let inner = sheet.rounded((side * (outer - 22.0), y - 14.0), (side * (outer - 12.0), y + 14.0), 3.0);
+                let inner =
+                    sheet.rounded((side * (outer - 22.0), y - 14.0), (side * (outer - 12.0), y + 14.0), 3.0);
                 sheet.fill(&inner, ink);
             }
         }
@@ -227,30 +231,37 @@ fn slides(sheet: &mut Sheet<'_>, shape: &PlanShape) {
     for slide in &shape.slides {
         let sign = slide.side.sign();
         let half = shape.width / 2.0;
-        let room = sheet.rounded((sign * (half - 4.0), slide.from_y), (sign * (half + slide.reach), slide.to_y), 3.0);
+        let room = sheet.rounded(
+            (sign * (half - 4.0), slide.from_y),
+            (sign * (half + slide.reach), slide.to_y),
+            3.0,
+        );
         sheet.fill(&room, colors.leaf);
         sheet.dashed(&room, colors.ink, 2.0, &[6.0, 6.0]);
     }
 }
 
-fn awning(sheet: &mut Sheet<'_>, shape: &PlanShape) {
+/// The case of the awning on the wall and, with `shade`, the cloth as it reaches out.
+fn awning(sheet: &mut Sheet<'_>, shape: &PlanShape, shade: bool) {
     let Some(awning) = &shape.awning else { return };
     let colors = sheet.look.colors();
     let sign = awning.side.sign();
     let wall = sign * (shape.width / 2.0 + 1.0);
     let edge = wall + sign * awning.reach;
-    let cloth = sheet.rounded((wall, awning.from_y), (edge, awning.to_y), 2.0);
-    sheet.fill(&cloth, colors.wash);
-    // Stripes of the cloth, and the arms.
-    let mut y = awning.from_y;
-    while y < awning.to_y {
-        let stripe = Path::line(sheet.at((wall, y)), sheet.at((edge, y)));
-        sheet.stroke(&stripe, colors.line, 1.5);
-        y += 16.0;
-    }
-    for y in [awning.from_y, awning.to_y] {
-        let arm = Path::line(sheet.at((wall, y)), sheet.at((edge, y)));
-        sheet.stroke(&arm, colors.edge, 2.0);
+    if shade {
+        let cloth = sheet.rounded((wall, awning.from_y), (edge, awning.to_y), 2.0);
+        sheet.fill(&cloth, Color { a: 0.6, ..colors.wash });
+        // Stripes of the cloth, and the arms.
+        let stripes = ((awning.to_y - awning.from_y) / 16.0).clamp(0.0, 60.0) as u8;
+        for stripe in 0..stripes {
+            let y = awning.from_y + 16.0 * f64::from(stripe);
+            let stripe = Path::line(sheet.at((wall, y)), sheet.at((edge, y)));
+            sheet.stroke(&stripe, Color { a: 0.6, ..colors.line }, 1.5);
+        }
+        for y in [awning.from_y, awning.to_y] {
+            let arm = Path::line(sheet.at((wall, y)), sheet.at((edge, y)));
+            sheet.stroke(&arm, colors.edge, 2.0);
+        }
     }
     let case = sheet.rounded((wall, awning.from_y - 2.0), (wall + sign * 5.0, awning.to_y + 2.0), 2.5);
     sheet.fill(&case, colors.edge);

@@ -22,10 +22,14 @@ impl Piece {
         let (top, bottom) = (room.from.1.min(room.to.1), room.from.1.max(room.to.1));
         let half = shape.width / 2.0;
         let (width, height) = (right - left, bottom - top);
-        let rear = Self { corner: (left, bottom), along: (width, 0.0), away: (0.0, -height), size: (width, height) };
-        let front = Self { corner: (left, top), along: (width, 0.0), away: (0.0, height), size: (width, height) };
-        let at_left = Self { corner: (left, top), along: (0.0, height), away: (width, 0.0), size: (height, width) };
-        let at_right = Self { corner: (right, top), along: (0.0, height), away: (-width, 0.0), size: (height, width) };
+        let rear =
+            Self { corner: (left, bottom), along: (width, 0.0), away: (0.0, -height), size: (width, height) };
+        let front =
+            Self { corner: (left, top), along: (width, 0.0), away: (0.0, height), size: (width, height) };
+        let at_left =
+            Self { corner: (left, top), along: (0.0, height), away: (width, 0.0), size: (height, width) };
+        let at_right =
+            Self { corner: (right, top), along: (0.0, height), away: (-width, 0.0), size: (height, width) };
         let long_way = matches!(room.kind, RoomKind::Bed | RoomKind::Bunk);
         let side = if left + half <= half - right { at_left } else { at_right };
         let end = if shape.length - bottom <= top { rear } else { front };
@@ -34,7 +38,12 @@ impl Piece {
         // One lies along the longer way of a bed; everything else stands with its back to the side wall.
         let to_end = if long_way { height > width } else { end_gap + 8.0 < side_gap };
         if matches!(room.kind, RoomKind::Cab) {
-            return Self { corner: (left, top), along: (width, 0.0), away: (0.0, height), size: (width, height) };
+            return Self {
+                corner: (left, top),
+                along: (width, 0.0),
+                away: (0.0, height),
+                size: (width, height),
+            };
         }
         if to_end { end } else { side }
     }
@@ -237,7 +246,8 @@ fn fridge(pencil: &mut Pencil<'_, '_>) {
     for turn in 0..3u8 {
         let angle = f32::from(turn) * std::f32::consts::FRAC_PI_3 + std::f32::consts::FRAC_PI_6;
         let (dx, dy) = (angle.cos() * reach, angle.sin() * reach);
-        let path = Path::line(Point::new(center.x - dx, center.y - dy), Point::new(center.x + dx, center.y + dy));
+        let path =
+            Path::line(Point::new(center.x - dx, center.y - dy), Point::new(center.x + dx, center.y + dy));
         pencil.sheet.stroke(&path, pencil.line, pencil.width);
     }
 }

@@ -7,7 +7,7 @@ use super::{Floor, Orientation, Peg, PegState, PlanShape, Side, spread};
 
 /// The diameter of a peg as drawn, in pixels as written.
 pub(super) const DRAWN: f32 = 40.0;
-/// The side of the square in which a peg is hit, and the least distance of two pegs.
+/// The diameter of the disc in which a peg is hit, and the least distance of two pegs.
 pub(super) const HIT: f32 = 56.0;
 /// From the body to the middle of the line walked.
 const OFF: f32 = 40.0;
@@ -74,7 +74,8 @@ impl PlanLayout {
     /// A place on the unit, in inches, as a place in the view.
     #[must_use]
     pub fn place(&self, (x, y): (f64, f64)) -> Point {
-        let upright = Point::new(self.origin.x + x as f32 * self.scale, self.origin.y + y as f32 * self.scale);
+        let upright =
+            Point::new(self.origin.x + x as f32 * self.scale, self.origin.y + y as f32 * self.scale);
         turn(self.orientation, self.upright, upright)
     }
 
@@ -90,7 +91,7 @@ impl PlanLayout {
         (f64::from(upright.x - self.origin.x) / scale, f64::from(upright.y - self.origin.y) / scale)
     }
 
-    /// The square in which a peg is hit: as large as its neighbors leave it, and no larger than needed.
+    /// The square around the disc in which a peg is hit.
     #[must_use]
     pub fn hit(&self, peg: &PegPlace) -> Rectangle {
         let side = HIT * self.unit;
@@ -141,7 +142,8 @@ pub fn layout(
         upright.width / 2.0 - ((body.left + body.right) / 2.0) as f32 * scale,
         upright.height / 2.0 - ((body.top + body.bottom) / 2.0) as f32 * scale,
     );
-    let mut pegs: Vec<Peg> = pegs.iter().copied().filter(|peg| peg.inside == (floor == Floor::Inside)).collect();
+    let mut pegs: Vec<Peg> =
+        pegs.iter().copied().filter(|peg| peg.inside == (floor == Floor::Inside)).collect();
     pegs.sort_by_key(|peg| peg.number);
     let frame = Frame { body, origin, scale, unit };
     let (places, line) = match floor {
@@ -149,7 +151,8 @@ pub fn layout(
         Floor::Inside => (inside(shape, &pegs, &frame), None),
     };
     let walked = walked(&places, line.as_ref());
-    let turned = |points: Vec<Point>| points.into_iter().map(|point| turn(orientation, upright, point)).collect();
+    let turned =
+        |points: Vec<Point>| points.into_iter().map(|point| turn(orientation, upright, point)).collect();
     PlanLayout {
         size,
         orientation,
@@ -253,7 +256,8 @@ fn outside(shape: &PlanShape, pegs: &[Peg], frame: &Frame) -> (Vec<PegPlace>, Op
         })
         .collect();
     for edge in [Edge::Right, Edge::Rear, Edge::Left, Edge::Front] {
-        let mut on_edge: Vec<&mut PegPlace> = places.iter_mut().filter(|peg| peg.edge == Some(edge)).collect();
+        let mut on_edge: Vec<&mut PegPlace> =
+            places.iter_mut().filter(|peg| peg.edge == Some(edge)).collect();
         let vertical = matches!(edge, Edge::Right | Edge::Left);
         let clockwise = if matches!(edge, Edge::Right | Edge::Front) { 1.0 } else { -1.0 };
         // The walk goes from the door to the rear: clockwise where the door is on the right.
@@ -264,7 +268,8 @@ fn outside(shape: &PlanShape, pegs: &[Peg], frame: &Frame) -> (Vec<PegPlace>, Op
             by_place.then(if onward > 0.0 { a.number.cmp(&b.number) } else { b.number.cmp(&a.number) })
         });
         let mut wanted: Vec<f32> = on_edge.iter().map(|peg| across(peg)).collect();
-        let (from, to) = if vertical { (bounds.y, bounds.y + bounds.height) } else { (bounds.x, bounds.x + bounds.width) };
+        let (from, to) =
+            if vertical { (bounds.y, bounds.y + bounds.height) } else { (bounds.x, bounds.x + bounds.width) };
         spread::along(&mut wanted, HIT * unit, from + cut, to - cut);
         for (peg, at) in on_edge.into_iter().zip(wanted) {
             peg.center = match edge {

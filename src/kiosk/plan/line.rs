@@ -79,7 +79,9 @@ impl Loop {
             before += a.distance(b);
         }
         corners.sort_by(|a, b| a.0.total_cmp(&b.0));
-        line.extend(corners.into_iter().filter(|(at, _)| *at > 0.0 && *at < distance).map(|(_, corner)| corner));
+        line.extend(
+            corners.into_iter().filter(|(at, _)| *at > 0.0 && *at < distance).map(|(_, corner)| corner),
+        );
         line.push(to);
         line
     }

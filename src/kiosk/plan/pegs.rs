@@ -4,7 +4,7 @@ use iced::widget::canvas::{Frame, LineCap, LineDash, LineJoin, Path, Stroke, pat
 use iced::{Point, Radians, Rectangle, Size, Vector};
 
 use super::layout::{DRAWN, Edge};
-use super::{Orientation, PegPlace, PegState, PlanLayout, PlanMark};
+use super::{PegPlace, PegState, PlanLayout, PlanMark};
 use crate::kiosk::theme::Look;
 use crate::kiosk::ui::symbol::{self, Symbol, centered};
 
@@ -36,11 +36,13 @@ pub(super) fn ground(frame: &mut Frame, look: &Look, plan: &PlanLayout) {
 /// The line walked: dots, and solid where one has been.
 pub(super) fn line(frame: &mut Frame, look: &Look, plan: &PlanLayout) {
     let (colors, unit) = (look.colors(), plan.unit);
+    // Inside, where the line crosses furniture, it steps back.
+    let weight = if plan.loop_line.is_empty() { 0.65 } else { 1.0 };
     let dots = [0.1 * unit, 8.0 * unit];
     let dotted = Stroke {
         line_cap: LineCap::Round,
         line_dash: LineDash { segments: &dots, offset: 0 },
-        ..Stroke::default().with_color(colors.accent).with_width(3.5 * unit)
+        ..Stroke::default().with_color(colors.accent).with_width(3.5 * weight * unit)
     };
     frame.stroke(&open(&plan.loop_line), dotted);
     if plan.loop_line.is_empty() {
@@ -51,7 +53,7 @@ pub(super) fn line(frame: &mut Frame, look: &Look, plan: &PlanLayout) {
         let solid = Stroke {
             line_cap: LineCap::Round,
             line_join: LineJoin::Round,
-            ..Stroke::default().with_color(colors.accent).with_width(4.0 * unit)
+            ..Stroke::default().with_color(colors.accent).with_width(4.0 * weight * unit)
         };
         frame.stroke(&open(walked), solid);
     }
@@ -123,7 +125,7 @@ fn draw(frame: &mut Frame, look: &Look, unit: f32, peg: &PegPlace) {
         }
         PegState::PartDone => {
             frame.fill(&disc, colors.leaf);
-            frame.fill(&lower_half(center, radius - unit), colors.line);
+            frame.fill(&lower_half(center, radius - unit), colors.half);
             frame.stroke(&disc, edge);
             colors.ink
         }
@@ -177,7 +179,7 @@ fn badge(frame: &mut Frame, look: &Look, unit: f32, peg: &PegPlace) {
             let half = 12.0 * unit;
             let bounds = Rectangle::new(at - Vector::new(half, half), Size::new(half * 2.0, half * 2.0));
             let back = polygon(&[
-                bounds.position() + Vector::new(half, -1.0 * unit),
+                bounds.position() + Vector::new(half, -unit),
                 bounds.position() + Vector::new(half * 2.0 + unit, half * 2.0),
                 bounds.position() + Vector::new(-unit, half * 2.0),
             ]);
@@ -204,17 +206,4 @@ pub(super) fn marks(frame: &mut Frame, look: &Look, plan: &PlanLayout, marks: &[
         frame.stroke(&diamond, Stroke::default().with_color(colors.ink).with_width(2.5 * unit));
         frame.fill_text(centered(mark.number.to_string(), at, 16.0 * unit, colors.ink));
     }
-}
-
-/// An arrow at the nose, where the drawing alone does not say which way the unit looks.
-pub(super) fn nose(frame: &mut Frame, look: &Look, plan: &PlanLayout, at: Point) {
-    let unit = plan.unit;
-    let half = 9.0 * unit;
-    let bounds = Rectangle::new(at - Vector::new(half, half), Size::new(half * 2.0, half * 2.0));
-    let which = match plan.orientation {
-        Orientation::NoseUp => Symbol::Up,
-        Orientation::NoseLeft => Symbol::Left,
-        Orientation::NoseRight => Symbol::Right,
-    };
-    symbol::draw(frame, which, bounds, look.colors().soft, look.colors().leaf);
 }

@@ -7,7 +7,11 @@ use iced::{Event, Point, Rectangle, Size, touch};
 
 use super::{Floor, Orientation, Peg, PlanLayout, PlanMark, PlanShape, draw, layout, pegs};
 use crate::kiosk::theme::Look;
+use crate::kiosk::ui::tap::SLIP;
 use crate::kiosk::ui::{Element, pinned, tap};
+
+/// What a press sends.
+type Answer<'a, What, M> = Box<dyn Fn(What) -> M + 'a>;
 
 /// A plan that is being put together.
 pub struct PlanView<'a, M> {
@@ -17,8 +21,8 @@ pub struct PlanView<'a, M> {
     orientation: Orientation,
     floor: Floor,
     marks: &'a [PlanMark],
-    on_peg: Option<Box<dyn Fn(u16) -> M + 'a>>,
-    on_point: Option<Box<dyn Fn((f64, f64)) -> M + 'a>>,
+    on_peg: Option<Answer<'a, u16, M>>,
+    on_point: Option<Answer<'a, (f64, f64), M>>,
 }
 
 /// The plan of a unit with its stops, as large as its space allows.
@@ -70,7 +74,7 @@ fn placed<'a, M: Clone + 'a>(view: &std::rc::Rc<PlanView<'a, M>>, size: Size) ->
         for peg in &plan.pegs {
             let hit = plan.hit(peg);
             let target = Space::new().width(hit.width).height(hit.height);
-            let press = tap(&view.look, target, on_peg(peg.number)).radius(hit.width / 2.0);
+            let press = tap(&view.look, target, on_peg(peg.number)).radius(hit.width / 2.0).round();
             parts.push((hit, press.into()));
         }
     }
@@ -111,8 +115,14 @@ impl<M> Drawing<'_, M> {
     }
 
     /// A press that may set a mark: where it began, and whether it has ended there.
-    fn point(&self, state: &mut State, event: &Event, bounds: Rectangle, cursor: mouse::Cursor) -> Option<Point> {
-        let slip = self.view.look.px(crate::kiosk::ui::tap::SLIP);
+    fn point(
+        &self,
+        state: &mut State,
+        event: &Event,
+        bounds: Rectangle,
+        cursor: mouse::Cursor,
+    ) -> Option<Point> {
+        let slip = self.view.look.px(SLIP);
         match event {
             Event::Mouse(mouse::Event::ButtonPressed(mouse::Button::Left)) => {
                 state.press = cursor.position_over(bounds).map(|at| (None, at));

@@ -4,7 +4,7 @@ use iced::widget::{Column, column, container, row};
 use iced::{Alignment, Length};
 
 use super::super::context::Ctx;
-use super::super::theme::{Gap, Theme};
+use super::super::theme::{Gap, TextSize, Theme};
 use super::super::ui::{self, Element};
 use super::super::{App, Message, Notice};
 use crate::words::Args;
@@ -62,6 +62,11 @@ fn strip<'a>(ctx: &Ctx<'a>, crumb: String) -> Element<'a, Message> {
     ]
     .spacing(look.gap(Gap::Medium))
     .align_y(Alignment::Center);
+    // Upright, large letters leave the crumb no room beside the chips.
+    if look.portrait() && look.text != TextSize::Usual {
+        let chips = chips.wrap().vertical_spacing(look.gap(Gap::Small));
+        return column![ui::small(look, crumb), chips].spacing(look.gap(Gap::Small)).into();
+    }
     row![ui::small(look, crumb).width(Length::Fill), chips]
         .spacing(look.gap(Gap::Large))
         .align_y(Alignment::Center)

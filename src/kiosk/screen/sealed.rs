@@ -8,19 +8,24 @@ use iced::{Alignment, Length};
 use super::Action;
 use crate::kiosk::context::Ctx;
 use crate::kiosk::theme::Gap;
-use crate::kiosk::ui::{self, Element};
+use crate::kiosk::ui::{self, Element, Symbol};
 use crate::tablet::Finished;
+use crate::walk::CopyChoice;
 
 /// State of the screen.
 #[derive(Debug)]
 pub struct State {
     finished: Finished,
     folder: String,
+    /// Whether the folder for a copy is asked for, when it was not chosen before.
+    saving: bool,
 }
 
 /// What happened on the screen.
 #[derive(Debug, Clone)]
 pub enum Message {
+    /// A copy on a stick is wanted after all.
+    SavePressed,
     /// A folder for the copy was typed.
     FolderChanged(String),
     /// The record is to be copied there.
@@ -33,7 +38,7 @@ impl State {
     /// The screen as it opens.
     #[must_use]
     pub fn new(finished: Finished) -> Self {
-        Self { finished, folder: String::new() }
+        Self { finished, folder: String::new(), saving: false }
     }
 
     /// The record that was sealed.
@@ -45,15 +50,16 @@ impl State {
     /// Takes a message in.
     pub fn update(&mut self, message: Message) -> Action {
         match message {
-            Message::FolderChanged(folder) => {
-                self.folder = folder;
-                Action::None
+            Message::SavePressed => self.saving = true,
+            Message::FolderChanged(folder) => self.folder = folder,
+            Message::CopyAsked if !self.folder.trim().is_empty() => {
+                let to = PathBuf::from(self.folder.trim());
+                return Action::SaveCopy { record: self.finished.path.clone(), to };
             }
-            Message::CopyAsked => {
-                Action::SaveCopy { record: self.finished.path.clone(), to: PathBuf::from(self.folder.trim()) }
-            }
-            Message::DonePressed => Action::ToYard,
+            Message::CopyAsked => {}
+            Message::DonePressed => return Action::ToYard,
         }
+        Action::None
     }
 
     /// What the code on the slip says: id and digest, to be held against the record at any time.
@@ -65,42 +71,76 @@ impl State {
     /// What is on the screen.
     pub fn view<'a>(&'a self, ctx: &Ctx<'a>) -> Element<'a, Message> {
         let look = &ctx.look;
+        let pad = look.gap(Gap::Wide);
+        let code = ui::qr_code(look, &self.slip(), 340.0);
+        let slip: Element<'a, Message> = if look.portrait() {
+            column![container(code).center_x(Length::Fill), self.words(ctx)].spacing(look.gap(Gap::Wide)).into()
+        } else {
+            row![self.words(ctx), code].spacing(look.gap(Gap::Huge)).align_y(Alignment::Center).into()
+        };
+        let page = column![Element::from(ui::panel(look, slip))].push(self.stick(ctx)).spacing(look.gap(Gap::Large));
+        let content = container(ui::scroll(look, page).height(Length::Fill))
+            .padding(iced::Padding::new(pad).bottom(0.0))
+            .height(Length::Fill);
+        let foot = container(self.foot(ctx)).padding(iced::Padding::new(pad).top(0.0));
+        column![content, foot].spacing(look.gap(Gap::Large)).height(Length::Fill).into()
+    }
+
+    /// Whether the copy goes on a stick.
+    fn to_stick(&self, ctx: &Ctx<'_>) -> bool {
+        let chosen = ctx.hall.and_then(|h| h.walk.copy()).map(|c| c.value);
+        self.saving || chosen == Some(CopyChoice::Stick)
+    }
+
+    /// Title, id and fingerprint, as the renter reads them.
+    fn words<'a>(&self, ctx: &Ctx<'a>) -> Element<'a, Message> {
+        let look = &ctx.look;
         let speaker = ctx.renter();
         let say = |key: &str| speaker.as_ref().map_or_else(|| ctx.say(key), |s| s.say(key));
+        let title = row![ui::symbol(look, Symbol::Shield, 48.0), ui::title(look, say("sealed-title")).width(Length::Fill)]
+            .spacing(look.gap(Gap::Medium))
+            .align_y(Alignment::Center);
+        // In blocks, so that two people can compare it aloud.
         let digest = self.finished.digest.to_string();
-        // In blocks of eight, so that two people can compare it aloud.
         let blocks: Vec<String> =
-            digest.as_bytes().chunks(8).map(|b| String::from_utf8_lossy(b).into_owned()).collect();
-        let words = column![
-            ui::title(look, say("sealed-title")),
+            digest.as_bytes().chunks(4).map(|b| String::from_utf8_lossy(b).into_owned()).collect();
+        column![
+            title,
             ui::body(look, say("sealed-what")),
-            ui::label(look, say("sealed-id")),
-            ui::section(look, self.finished.id.to_string()),
-            ui::label(look, say("sealed-digest")),
-            ui::strong(look, blocks.join(" ")),
+            column![ui::label(look, say("sealed-id")), ui::section(look, self.finished.id.to_string())],
+            column![ui::label(look, say("sealed-digest")), ui::section(look, blocks.join(" "))],
             ui::body(look, say("sealed-compare")),
         ]
-        .spacing(look.gap(Gap::Medium))
-        .width(Length::Fill);
-        let code = ui::qr_code(look, &self.slip(), 260.0);
-        let top: Element<'a, Message> = if look.portrait() {
-            column![words, code].spacing(look.gap(Gap::Large)).align_x(Alignment::Center).into()
-        } else {
-            row![words, code].spacing(look.gap(Gap::Huge)).align_y(Alignment::Center).into()
-        };
+        .spacing(look.gap(Gap::Large))
+        .width(Length::Fill)
+        .into()
+    }
+
+    /// The folder to copy to; for the agent.
+    fn stick<'a>(&'a self, ctx: &Ctx<'a>) -> Option<Element<'a, Message>> {
+        let look = &ctx.look;
+        if !self.to_stick(ctx) {
+            return None;
+        }
         let field = ui::field(look, "copy-folder", &self.folder, Message::FolderChanged)
             .label(ctx.say("sealed-folder"))
-            .placeholder(ctx.say("sealed-folder-example"));
+            .placeholder(ctx.say("sealed-folder-example"))
+            .on_submit(Message::CopyAsked);
         let mut copy = column![Element::from(field)].spacing(look.gap(Gap::Medium));
         if !self.folder.trim().is_empty() {
             copy = copy.push(ui::secondary(look, ctx.say("sealed-save"), Message::CopyAsked));
         }
-        let page = column![
-            ui::panel(look, top),
-            ui::panel(look, copy),
-            Element::from(ui::primary(look, ctx.say("sealed-done"), Message::DonePressed).fill()),
-        ]
-        .spacing(look.gap(Gap::Large));
-        ui::scroll(look, container(page).padding(look.gap(Gap::Wide))).height(Length::Fill).into()
+        Some(ui::panel(look, copy).into())
+    }
+
+    fn foot<'a>(&self, ctx: &Ctx<'a>) -> Element<'a, Message> {
+        let look = &ctx.look;
+        let done = ui::primary(look, ctx.say("sealed-done"), Message::DonePressed).fill();
+        let save = (!self.to_stick(ctx))
+            .then(|| Element::from(ui::secondary(look, ctx.say("sealed-save"), Message::SavePressed)));
+        if look.portrait() {
+            return column![Element::from(done)].push(save).spacing(look.gap(Gap::Medium)).into();
+        }
+        row![].push(save).push(Element::from(done)).spacing(look.gap(Gap::Wide)).align_y(Alignment::Center).into()
     }
 }

@@ -30,16 +30,22 @@ pub fn files() -> Vec<Cow<'static, [u8]>> {
 /// Loads the bundled files and lets every generic family mean them. Without this, a slanted letter of a
 /// generic family stops the program on a machine that has no fonts. Call it before the first frame.
 pub fn prepare() {
+    load(files());
     let mut system = font_system().write().unwrap_or_else(PoisonError::into_inner);
-    for bytes in files() {
-        system.load_font(bytes);
-    }
     let fonts = system.raw().db_mut();
     fonts.set_sans_serif_family(FAMILY);
     fonts.set_serif_family(FAMILY);
     fonts.set_monospace_family(FAMILY);
     fonts.set_cursive_family(FAMILY);
     fonts.set_fantasy_family(FAMILY);
+}
+
+/// Loads font files, each once: what a window does with the fonts of its settings.
+pub fn load(files: Vec<Cow<'static, [u8]>>) {
+    let mut system = font_system().write().unwrap_or_else(PoisonError::into_inner);
+    for bytes in files {
+        system.load_font(bytes);
+    }
 }
 
 /// Forgets the fonts of the machine, so that a frame is the same on any other. Returns how many faces are left.

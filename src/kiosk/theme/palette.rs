@@ -53,6 +53,8 @@ pub struct Palette {
     pub accent: Color,
     /// Text on the accent.
     pub on_accent: Color,
+    /// Fills half of what is half done; ink is read on it.
+    pub half: Color,
     /// What dims a page below a dialog.
     pub shade: Color,
 }
@@ -89,6 +91,7 @@ const PAPER: Palette = Palette {
     edge: rgb(0x006F_6A58),
     accent: rgb(0x0018_5247),
     on_accent: rgb(0x00FC_F9F1),
+    half: rgb(0x0092_8C77),
     shade: shade(0x001F_2B2A, 0.55),
 };
 
@@ -103,6 +106,7 @@ const DAYLIGHT: Palette = Palette {
     edge: rgb(0x0000_0000),
     accent: rgb(0x0000_3D31),
     on_accent: rgb(0x00FF_FFFF),
+    half: rgb(0x008C_8C8C),
     shade: shade(0x0000_0000, 0.6),
 };
 
@@ -117,6 +121,7 @@ const DUSK: Palette = Palette {
     edge: rgb(0x0098_978A),
     accent: rgb(0x008F_D6BF),
     on_accent: rgb(0x000C_1B17),
+    half: rgb(0x006D_716A),
     shade: shade(0x0000_0000, 0.65),
 };
 
@@ -169,6 +174,16 @@ mod tests {
                     assert!(r >= 3.0, "{theme:?}: {edge:?} on {ground:?} is {r}");
                 }
             }
+        }
+    }
+
+    /// Numbers of pegs are large text (bold, 19 px and up): 4:1 lies between AA and AAA for it.
+    #[test]
+    fn what_is_half_done_shows_and_its_number_is_read() {
+        for theme in Theme::ALL {
+            let p = theme.palette();
+            assert!(ratio(p.half, p.leaf) >= 3.0, "{theme:?}: {}", ratio(p.half, p.leaf));
+            assert!(ratio(p.ink, p.half) >= 4.0, "{theme:?}: {}", ratio(p.ink, p.half));
         }
     }
 

@@ -36,6 +36,9 @@ pub(super) trait Behavior<M> {
     }
 }
 
+/// What is remembered, in a type of its own: a plain `()` would pass for the tree of a widget without state.
+struct Kept<S>(S);
+
 /// The widget: content, a margin that belongs to it, and a behavior.
 pub(super) struct Around<'a, M, B> {
     pub content: Element<'a, M>,
@@ -49,11 +52,11 @@ impl<M, B: Behavior<M>> Widget<M, iced::Theme, iced::Renderer> for Around<'_, M,
     }
 
     fn tag(&self) -> tree::Tag {
-        tree::Tag::of::<B::State>()
+        tree::Tag::of::<Kept<B::State>>()
     }
 
     fn state(&self) -> tree::State {
-        tree::State::new(B::State::default())
+        tree::State::new(Kept(B::State::default()))
     }
 
     fn children(&self) -> Vec<Tree> {
@@ -64,7 +67,12 @@ impl<M, B: Behavior<M>> Widget<M, iced::Theme, iced::Renderer> for Around<'_, M,
         tree.diff_children(std::slice::from_ref(&self.content));
     }
 
-    fn layout(&mut self, tree: &mut Tree, renderer: &iced::Renderer, limits: &layout::Limits) -> layout::Node {
+    fn layout(
+        &mut self,
+        tree: &mut Tree,
+        renderer: &iced::Renderer,
+        limits: &layout::Limits,
+    ) -> layout::Node {
         let Some(inner) = tree.children.first_mut() else { return layout::Node::new(Size::ZERO) };
         let margin = self.margin;
         let limits = limits.shrink(Size::new(margin * 2.0, margin * 2.0));
@@ -80,9 +88,11 @@ impl<M, B: Behavior<M>> Widget<M, iced::Theme, iced::Renderer> for Around<'_, M,
         renderer: &iced::Renderer,
         operation: &mut dyn Operation,
     ) {
-        self.behavior.operate(tree.state.downcast_mut(), layout.bounds(), operation);
+        self.behavior.operate(&mut tree.state.downcast_mut::<Kept<B::State>>().0, layout.bounds(), operation);
         operation.container(None, layout.bounds());
-        let (Some(inner), Some(place)) = (tree.children.first_mut(), layout.children().next()) else { return };
+        let (Some(inner), Some(place)) = (tree.children.first_mut(), layout.children().next()) else {
+            return;
+        };
         let content = &mut self.content;
         operation.traverse(&mut |operation| {
             content.as_widget_mut().operate(inner, place, renderer, operation);
@@ -105,7 +115,7 @@ impl<M, B: Behavior<M>> Widget<M, iced::Theme, iced::Renderer> for Around<'_, M,
             content.update(inner, event, place, cursor, renderer, clipboard, shell, viewport);
         }
         let input = Input { event, bounds: layout.bounds(), cursor, captured: shell.is_event_captured() };
-        self.behavior.handle(tree.state.downcast_mut(), &input, shell);
+        self.behavior.handle(&mut tree.state.downcast_mut::<Kept<B::State>>().0, &input, shell);
     }
 
     fn draw(
@@ -121,7 +131,7 @@ impl<M, B: Behavior<M>> Widget<M, iced::Theme, iced::Renderer> for Around<'_, M,
         if let (Some(inner), Some(place)) = (tree.children.first(), layout.children().next()) {
             self.content.as_widget().draw(inner, renderer, theme, style, place, cursor, viewport);
         }
-        self.behavior.draw(tree.state.downcast_ref(), renderer, layout.bounds());
+        self.behavior.draw(&tree.state.downcast_ref::<Kept<B::State>>().0, renderer, layout.bounds());
     }
 
     fn mouse_interaction(
@@ -139,7 +149,7 @@ impl<M, B: Behavior<M>> Widget<M, iced::Theme, iced::Renderer> for Around<'_, M,
             _ => mouse::Interaction::None,
         };
         if inside == mouse::Interaction::None && cursor.is_over(layout.bounds()) {
-            self.behavior.pointer(tree.state.downcast_ref())
+            self.behavior.pointer(&tree.state.downcast_ref::<Kept<B::State>>().0)
         } else {
             inside
         }

@@ -189,7 +189,8 @@ impl<'a, M: Clone + 'a> From<Button<M>> for Element<'a, M> {
         if button.width == Length::Fill && button.before.is_none() && button.after.is_none() {
             text = text.width(Length::Fill);
         }
-        let text: Element<'a, M> = if button.kind == Kind::Quiet { underlined(&look, text) } else { text.into() };
+        let text: Element<'a, M> =
+            if button.kind == Kind::Quiet { underlined(&look, text) } else { text.into() };
         let mut line = row![].spacing(look.gap(Gap::Small)).align_y(Alignment::Center);
         line = line.push(button.before.map(sign)).push(text).push(button.after.map(sign));
         let side = match button.kind {

@@ -7,7 +7,7 @@ use iced::{Alignment, Length, Point, Rectangle, Size};
 use super::panel::{Edge, press_panel};
 use super::symbol::{self, Symbol};
 use super::{Element, chip, drawing, tap, words};
-use crate::kiosk::theme::{Gap, Look, style};
+use crate::kiosk::theme::{Gap, Look, Type, style};
 
 /// One of several things to choose from.
 #[derive(Debug, Clone)]
@@ -38,7 +38,7 @@ pub fn checkbox<'a, M: Clone + 'a>(
 ) -> Element<'a, M> {
     let mark = tick_box(look, ticked);
     let line = row![mark, label.into()].spacing(look.gap(Gap::Large)).align_y(Alignment::Center);
-    let face = container(line).padding(look.gap(Gap::Small)).width(Length::Fill);
+    let face = container(line).padding(look.gap(Gap::Small)).width(Length::Fill).align_y(Alignment::Center);
     tap(look, super::pinned::at_least(look.target(), face.into()), message).into()
 }
 
@@ -73,9 +73,10 @@ pub fn radio_row<'a, M: Clone + 'a>(look: &Look, choice: Choice<M>) -> Element<'
             frame.fill(&Path::circle(center, side * 0.27), colors.accent);
         }
     });
-    let text = column![if chosen { words::strong(look, choice.label) } else { words::body(look, choice.label) }]
-        .push(choice.line.map(|line| words::small(look, line)))
-        .width(Length::Fill);
+    let text =
+        column![if chosen { words::strong(look, choice.label) } else { words::body(look, choice.label) }]
+            .push(choice.line.map(|line| words::small(look, line)))
+            .width(Length::Fill);
     let content = row![ring, text].spacing(look.gap(Gap::Large)).align_y(Alignment::Center);
     press_panel(look, if chosen { Edge::Chosen } else { Edge::Press }, content, choice.message)
 }
@@ -85,7 +86,11 @@ pub fn choices<'a, M: Clone + 'a>(look: &Look, all: impl IntoIterator<Item = Cho
     let chips = all
         .into_iter()
         .map(|choice| chip(look, choice.label, choice.message).chosen(choice.chosen).height(52.0).into());
-    Row::with_children(chips).spacing(look.gap(Gap::Medium)).wrap().vertical_spacing(look.gap(Gap::Medium)).into()
+    Row::with_children(chips)
+        .spacing(look.gap(Gap::Medium))
+        .wrap()
+        .vertical_spacing(look.gap(Gap::Medium))
+        .into()
 }
 
 /// A number with one less and one more. A step that would leave the bounds is absent, its place stays.
@@ -106,7 +111,8 @@ pub fn stepper<'a, M: Clone + 'a>(
         tap(look, face, message).into()
     };
     let middle = container(words::figure(look, value.into()).align_x(Alignment::Center))
-        .center_x(Length::Shrink)
-        .padding([0.0, look.gap(Gap::Wide)]);
+        // As wide for every value, so that the steps stay under the finger.
+        .center_x((look.size(Type::Figure) * 5.5).max(look.px(190.0)))
+        .padding([0.0, look.gap(Gap::Small)]);
     row![step(Symbol::Minus, less), middle, step(Symbol::Plus, more)].align_y(Alignment::Center).into()
 }

@@ -26,10 +26,9 @@ pub fn dialog<'a, M: Clone + 'a>(
         .max_width(look.px(760.0))
         .style(move |_| ground);
     let shade = colors.shade;
-    let over = container(card)
-        .center(Length::Fill)
-        .padding(look.gap(Gap::Wide))
-        .style(move |_| container::Style { background: Some(Background::Color(shade)), ..container::Style::default() });
+    let over = container(card).center(Length::Fill).padding(look.gap(Gap::Wide)).style(move |_| {
+        container::Style { background: Some(Background::Color(shade)), ..container::Style::default() }
+    });
     let over: Element<'a, M> = match close {
         Some(message) => on_escape(over, message),
         None => over.into(),
@@ -75,7 +74,12 @@ impl<M> Widget<M, iced::Theme, iced::Renderer> for Inert<'_, M> {
         tree.diff_children(std::slice::from_ref(&self.0));
     }
 
-    fn layout(&mut self, tree: &mut Tree, renderer: &iced::Renderer, limits: &layout::Limits) -> layout::Node {
+    fn layout(
+        &mut self,
+        tree: &mut Tree,
+        renderer: &iced::Renderer,
+        limits: &layout::Limits,
+    ) -> layout::Node {
         let Some(inner) = tree.children.first_mut() else { return layout::Node::new(Size::ZERO) };
         let node = self.0.as_widget_mut().layout(inner, renderer, limits);
         layout::Node::with_children(node.size(), vec![node])

@@ -185,7 +185,8 @@ impl Operation for Reveal {
     ) {
         if self.seen == self.scroll {
             let top = self.part.y - translation.y - bounds.y - self.margin;
-            let bottom = self.part.y + self.part.height - translation.y - bounds.y - bounds.height + self.margin;
+            let bottom =
+                self.part.y + self.part.height - translation.y - bounds.y - bounds.height + self.margin;
             let by = if top < 0.0 { top } else { bottom.max(0.0).min(top.max(0.0)) };
             if by.abs() > 0.5 {
                 state.scroll_by(AbsoluteOffset { x: 0.0, y: by }, bounds, content);

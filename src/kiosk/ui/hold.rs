@@ -57,17 +57,13 @@ pub fn hold<'a, M: 'a>(
     answer: impl Fn(HoldEvent) -> M + 'a,
 ) -> Hold<'a, M> {
     let ring = look.px(RING);
-    let text = column![words::section(look, title.into()), words::small(look, line.into())].spacing(look.gap(Gap::Tiny));
+    let text = column![words::section(look, title.into()), words::small(look, line.into())]
+        .spacing(look.gap(Gap::Tiny));
     let content = row![Space::new().width(ring).height(ring), text]
         .spacing(look.gap(Gap::Large))
         .align_y(Alignment::Center);
-    let target = Target {
-        look: *look,
-        id: None,
-        page: 0,
-        live_after: Duration::ZERO,
-        answer: Box::new(answer),
-    };
+    let target =
+        Target { look: *look, id: None, page: 0, live_after: Duration::ZERO, answer: Box::new(answer) };
     Hold { content: content.into(), target }
 }
 
@@ -113,7 +109,11 @@ enum Stage {
     Idle,
     /// Down since a moment that the next redraw will tell.
     Pressed(By),
-    Closing { by: By, since: Instant, part: f32 },
+    Closing {
+        by: By,
+        since: Instant,
+        part: f32,
+    },
     /// Closed, but not yet let go.
     Closed(By),
 }

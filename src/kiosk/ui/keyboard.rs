@@ -40,12 +40,17 @@ impl Layer {
     pub const fn after(self, press: KeyPress) -> Self {
         match (self, press) {
             (Self::Small, KeyPress::Shift) => Self::Capital,
-            (Self::Capital, KeyPress::Shift | KeyPress::Char(_)) | (Self::Marks, KeyPress::Layer) => Self::Small,
+            (Self::Capital, KeyPress::Shift | KeyPress::Char(_)) | (Self::Marks, KeyPress::Layer) => {
+                Self::Small
+            }
             (Self::Small | Self::Capital, KeyPress::Layer) => Self::Marks,
             (layer, _) => layer,
         }
     }
 }
+
+/// The height of a key in pixels as written.
+const KEY: f32 = 58.0;
 
 const SMALL: [&str; 4] = ["1234567890", "qwertyuiop", "asdfghjkl'", "zxcvbnm,.-"];
 const CAPITAL: [&str; 4] = ["1234567890", "QWERTYUIOP", "ASDFGHJKL'", "ZXCVBNM,.-"];
@@ -139,7 +144,7 @@ fn key<'a, M: Clone + 'a>(
     };
     let face = container(face)
         .width(Length::Fill)
-        .height(look.px(56.0))
+        .height(look.px(KEY))
         .align_x(Alignment::Center)
         .align_y(Alignment::Center)
         .style(move |_| key_style);

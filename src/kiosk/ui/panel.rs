@@ -1,7 +1,7 @@
 //! Grounds and what stands on them: panels, figures, notes, rules, scrolls.
 
 use iced::widget::{Space, column, container, row, scrollable};
-use iced::{Alignment, Background, Border, Color, Length};
+use iced::{Alignment, Background, Border, Color, Length, border};
 
 use super::symbol::{Symbol, symbol};
 use super::{Element, tap, words};
@@ -63,9 +63,13 @@ pub fn figure_card<'a, M: Clone + 'a>(
 
 /// A remark with a bar at its side. The bar is in ink: a remark never borrows a safety color.
 pub fn note<'a, M: 'a>(look: &Look, title: impl Into<String>, line: Option<String>) -> Element<'a, M> {
-    let colors = look.colors();
-    let bar = container(Space::new().width(look.px(8.0)).height(Length::Fill))
-        .style(move |_| style::flat(colors.ink, colors.leaf));
+    let (colors, radius) = (look.colors(), look.radius());
+    let bar =
+        container(Space::new().width(look.px(8.0)).height(Length::Fill)).style(move |_| container::Style {
+            background: Some(Background::Color(colors.ink)),
+            border: Border { radius: border::left(radius), ..Border::default() },
+            ..container::Style::default()
+        });
     let text = column![words::strong(look, title.into())]
         .push(line.map(|line| words::body(look, line)))
         .spacing(look.gap(Gap::Tiny))
@@ -101,7 +105,10 @@ pub fn progress<'a, M: 'a>(look: &Look, part: f32) -> Element<'a, M> {
 pub fn rule<'a, M: 'a>(look: &Look) -> Element<'a, M> {
     let line = look.colors().line;
     container(Space::new().width(Length::Fill).height(look.px(2.0)))
-        .style(move |_| container::Style { background: Some(Background::Color(line)), ..container::Style::default() })
+        .style(move |_| container::Style {
+            background: Some(Background::Color(line)),
+            ..container::Style::default()
+        })
         .into()
 }
 
@@ -129,6 +136,9 @@ pub(super) fn colored(look: &Look, fill: Color, text: Color) -> container::Style
 
 /// A panel that stands out as the one that matters most; nothing to press.
 #[must_use]
-pub fn chosen_panel<'a, M: 'a>(look: &Look, content: impl Into<Element<'a, M>>) -> container::Container<'a, M> {
+pub fn chosen_panel<'a, M: 'a>(
+    look: &Look,
+    content: impl Into<Element<'a, M>>,
+) -> container::Container<'a, M> {
     face(look, Edge::Chosen, content.into()).width(Length::Fill)
 }

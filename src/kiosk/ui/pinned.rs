@@ -47,7 +47,12 @@ impl<M> Widget<M, iced::Theme, iced::Renderer> for Placed<'_, M> {
         tree.diff_children(&self.parts);
     }
 
-    fn layout(&mut self, tree: &mut Tree, renderer: &iced::Renderer, limits: &layout::Limits) -> layout::Node {
+    fn layout(
+        &mut self,
+        tree: &mut Tree,
+        renderer: &iced::Renderer,
+        limits: &layout::Limits,
+    ) -> layout::Node {
         let parts = self.parts.iter_mut().zip(&mut tree.children);
         match &self.how {
             How::Pinned { size, places } => {

@@ -95,6 +95,8 @@ pub fn caution_card<'a, M: Clone + 'a>(
     message: Option<M>,
 ) -> Element<'a, M> {
     let (pair, colors) = (signal.pair(), look.colors());
+    // A width that is known lets the badge take the height of the card.
+    let wide = badge_width(look, &word);
     let badge = badge_face(look, signal, word);
     let text = column![words::strong(look, title), words::small(look, line)].width(Length::Fill);
     let rest = row![text, end.into()]
@@ -104,12 +106,15 @@ pub fn caution_card<'a, M: Clone + 'a>(
     let edge = if message.is_some() { colors.edge } else { colors.line };
     let ground = style::ground(look, colors.leaf, edge);
     let left = look.radius() - look.line();
-    let badge = container(badge).height(Length::Fill).style(move |_| container::Style {
-        background: Some(pair.ground.into()),
-        border: Border { radius: border::left(left), ..Border::default() },
-        ..container::Style::default()
-    });
-    let card = container(row![badge, rest].align_y(Alignment::Center))
+    let badge =
+        container(badge).width(wide).height(Length::Fill).align_y(Alignment::Center).style(move |_| {
+            container::Style {
+                background: Some(pair.ground.into()),
+                border: Border { radius: border::left(left), ..Border::default() },
+                ..container::Style::default()
+            }
+        });
+    let card = container(row![badge, rest].align_y(Alignment::Center).height(Length::Shrink))
         .padding(look.line())
         .width(Length::Fill)
         .height(Length::Shrink)
@@ -120,7 +125,14 @@ pub fn caution_card<'a, M: Clone + 'a>(
     }
 }
 
+/// Wide enough for the word in one line, and the same for the four words of English.
+fn badge_width(look: &Look, word: &str) -> f32 {
+    let letters = word.chars().count() as f32;
+    look.size(Type::Label) * (letters * 0.74).max(5.7) + 2.0 * look.gap(Gap::Small)
+}
+
 fn badge_face<'a, M: 'a>(look: &Look, signal: Signal, word: String) -> container::Container<'a, M> {
+    let wide = badge_width(look, &word);
     let word = words::label(look, word).color(signal.pair().on);
     let line = column![]
         .push(signal.has_alert().then(|| alert(look, signal, 40.0)))
@@ -129,6 +141,6 @@ fn badge_face<'a, M: 'a>(look: &Look, signal: Signal, word: String) -> container
         .align_x(Alignment::Center);
     container(line)
         .padding([look.gap(Gap::Medium), look.gap(Gap::Small)])
-        .center_x(look.size(Type::Label) * 6.4)
+        .center_x(wide)
         .align_y(Alignment::Center)
 }

@@ -59,7 +59,13 @@ pub fn symbol<'a, M: 'a>(look: &Look, which: Symbol, side: f32) -> Element<'a, M
 
 /// A sign in a color of its own; `on` is drawn upon its filled parts.
 #[must_use]
-pub fn symbol_in<'a, M: 'a>(look: &Look, which: Symbol, side: f32, color: Color, on: Color) -> Element<'a, M> {
+pub fn symbol_in<'a, M: 'a>(
+    look: &Look,
+    which: Symbol,
+    side: f32,
+    color: Color,
+    on: Color,
+) -> Element<'a, M> {
     let side = look.px(side);
     drawing(side, side, move |frame| {
         let bounds = Rectangle::new(Point::ORIGIN, frame.size());
@@ -135,7 +141,15 @@ pub fn draw(frame: &mut Frame, which: Symbol, bounds: Rectangle, color: Color, o
             pen.line(frame, &[(0.76, 0.37), (0.48, 0.63)], 0.09);
         }
         Symbol::Shift => {
-            let outline = [(0.5, 0.1), (0.9, 0.52), (0.68, 0.52), (0.68, 0.88), (0.32, 0.88), (0.32, 0.52), (0.1, 0.52)];
+            let outline = [
+                (0.5, 0.1),
+                (0.9, 0.52),
+                (0.68, 0.52),
+                (0.68, 0.88),
+                (0.32, 0.88),
+                (0.32, 0.52),
+                (0.1, 0.52),
+            ];
             pen.shape(frame, &outline, 0.08);
         }
         Symbol::Open => pen.broken_ring(frame),

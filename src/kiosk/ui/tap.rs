@@ -29,13 +29,21 @@ struct Press<M> {
     id: Option<Id>,
     message: M,
     radius: f32,
+    round: bool,
+}
+
+impl<M> Press<M> {
+    fn is_over(&self, input: &Input<'_>) -> bool {
+        let Some(at) = input.cursor.position_over(input.bounds) else { return false };
+        !self.round || at.distance(input.bounds.center()) <= input.bounds.width.min(input.bounds.height) / 2.0
+    }
 }
 
 /// Makes `content` a press target that sends `message`.
 pub fn tap<'a, M: Clone + 'a>(look: &Look, content: impl Into<Element<'a, M>>, message: M) -> Tap<'a, M> {
     Tap {
         content: content.into(),
-        press: Press { look: *look, id: None, message, radius: look.radius() },
+        press: Press { look: *look, id: None, message, radius: look.radius(), round: false },
     }
 }
 
@@ -44,6 +52,13 @@ impl<M> Tap<'_, M> {
     #[must_use]
     pub fn id(mut self, id: impl Into<Id>) -> Self {
         self.press.id = Some(id.into());
+        self
+    }
+
+    /// Only the disc within its bounds counts, so that neighbors may stand at any angle.
+    #[must_use]
+    pub fn round(mut self) -> Self {
+        self.press.round = true;
         self
     }
 
@@ -104,12 +119,18 @@ impl<M: Clone> Behavior<M> for Press<M> {
     }
 
     fn handle(&self, state: &mut State, input: &Input<'_>, shell: &mut Shell<'_, M>) {
-        if input.captured {
-            // Something inside or a scroll took it: whatever began here is over.
-            if !matches!(input.event, Event::Window(_)) {
-                state.press = None;
-            }
-        } else if self.fires(state, input) {
+        // What was taken by something inside begins nothing here, but it may end what began here.
+        let begins = matches!(
+            input.event,
+            Event::Mouse(mouse::Event::ButtonPressed(_)) | Event::Touch(touch::Event::FingerPressed { .. })
+        );
+        if begins {
+            // A press anywhere ends the way by keyboard.
+            state.focused = false;
+        }
+        let ignored = begins && input.captured;
+        let fired = !ignored && self.fires(state, input);
+        if fired && !input.captured {
             shell.publish(self.message.clone());
             shell.capture_event();
         }
@@ -125,7 +146,8 @@ impl<M: Clone> Behavior<M> for Press<M> {
         let colors = self.look.colors();
         if state.press.is_some() {
             let shade = Color { a: 0.16, ..colors.ink };
-            renderer.with_layer(bounds, |renderer| {
+            let bounds = whole_pixels(bounds);
+            renderer.with_layer(bounds.expand(2.0), |renderer| {
                 let border = Border { radius: self.radius.into(), ..Border::default() };
                 renderer.fill_quad(renderer::Quad { bounds, border, ..renderer::Quad::default() }, shade);
             });
@@ -146,9 +168,8 @@ impl<M> Press<M> {
         let slip = self.look.px(SLIP);
         match input.event {
             Event::Mouse(mouse::Event::ButtonPressed(mouse::Button::Left)) => {
-                state.focused = false;
-                if state.press.is_none() {
-                    state.press = input.cursor.position_over(input.bounds).map(|at| (By::Mouse, at));
+                if state.press.is_none() && self.is_over(input) {
+                    state.press = input.cursor.position().map(|at| (By::Mouse, at));
                 }
                 false
             }
@@ -157,13 +178,12 @@ impl<M> Press<M> {
                 if held {
                     state.press = None;
                 }
-                held && input.cursor.is_over(input.bounds)
+                held && self.is_over(input)
             }
             Event::Touch(touch::Event::FingerPressed { id, position }) => {
-                state.focused = false;
                 // The shared cursor is already moved by scrollables around, so it finds the target; the
                 // finger's own position is in the window, and measures the slip.
-                if state.press.is_none() && input.cursor.is_over(input.bounds) {
+                if state.press.is_none() && self.is_over(input) {
                     state.press = Some((By::Finger(*id), *position));
                 }
                 false
@@ -199,11 +219,20 @@ pub(super) fn is_press(key: &keyboard::Key) -> bool {
     matches!(key, keyboard::Key::Named(Named::Enter | Named::Space))
 }
 
+/// The bounds on whole pixels, within the given ones. What comes and goes must not end between two pixels, nor
+/// touch the edge of its layer: a redraw of the changed part alone would leave a seam.
+fn whole_pixels(bounds: Rectangle) -> Rectangle {
+    let (left, top) = (bounds.x.ceil(), bounds.y.ceil());
+    let (right, bottom) = ((bounds.x + bounds.width).floor(), (bounds.y + bounds.height).floor());
+    Rectangle { x: left, y: top, width: (right - left).max(0.0), height: (bottom - top).max(0.0) }
+}
+
 /// A ring of two colors inside the bounds, so that it shows on light and on dark.
 pub(super) fn focus_ring(look: &Look, renderer: &mut iced::Renderer, bounds: Rectangle, radius: f32) {
     let colors = look.colors();
     let width = look.px(4.0);
-    renderer.with_layer(bounds, |renderer| {
+    let bounds = whole_pixels(bounds);
+    renderer.with_layer(bounds.expand(2.0), |renderer| {
         for (inset, color) in [(0.0, colors.ink), (width, colors.leaf)] {
             let quad = renderer::Quad {
                 bounds: bounds.shrink(inset),

@@ -53,7 +53,13 @@ struct Lent<'l, 'b> {
 }
 
 impl<M> Typing<'_, M> {
-    fn page_update(&mut self, tree: &mut Tree, event: &Event, lent: &mut Lent<'_, '_>, shell: &mut Shell<'_, M>) {
+    fn page_update(
+        &mut self,
+        tree: &mut Tree,
+        event: &Event,
+        lent: &mut Lent<'_, '_>,
+        shell: &mut Shell<'_, M>,
+    ) {
         let (cursor, renderer, viewport) = (lent.cursor, lent.renderer, lent.viewport);
         let page = self.page.as_widget_mut();
         page.update(tree, event, lent.layout, cursor, renderer, lent.clipboard, shell, &viewport);
@@ -99,7 +105,9 @@ impl<M> Typing<'_, M> {
                 let text = letter.encode_utf8(&mut text);
                 self.page_update(tree, &key_event(Key::Character((&*text).into()), Some(text)), lent, shell);
             }
-            KeyPress::Backspace => self.page_update(tree, &key_event(Key::Named(Named::Backspace), None), lent, shell),
+            KeyPress::Backspace => {
+                self.page_update(tree, &key_event(Key::Named(Named::Backspace), None), lent, shell);
+            }
             KeyPress::Done => {
                 self.page_update(tree, &key_event(Key::Named(Named::Enter), None), lent, shell);
                 self.page_operate(tree, lent, &mut FocusAt::nowhere());
@@ -177,7 +185,12 @@ impl<M> Widget<M, iced::Theme, iced::Renderer> for Typing<'_, M> {
         }
     }
 
-    fn layout(&mut self, tree: &mut Tree, renderer: &iced::Renderer, limits: &layout::Limits) -> layout::Node {
+    fn layout(
+        &mut self,
+        tree: &mut Tree,
+        renderer: &iced::Renderer,
+        limits: &layout::Limits,
+    ) -> layout::Node {
         let size = limits.max();
         self.up = self.build_keys(tree.state.downcast_ref());
         let [page_tree, keys_tree] = tree.children.as_mut_slice() else { return layout::Node::new(size) };
@@ -186,7 +199,8 @@ impl<M> Widget<M, iced::Theme, iced::Renderer> for Typing<'_, M> {
         let keys = self.up.as_widget_mut().layout(keys_tree, renderer, &whole);
         let height = (size.height - keys.size().height).max(0.0);
         let rest = Size::new(size.width, height);
-        let page = self.page.as_widget_mut().layout(page_tree, renderer, &layout::Limits::new(Size::ZERO, rest));
+        let page =
+            self.page.as_widget_mut().layout(page_tree, renderer, &layout::Limits::new(Size::ZERO, rest));
         layout::Node::with_children(size, vec![page, keys.move_to(Point::new(0.0, height))])
     }
 
@@ -235,7 +249,8 @@ impl<M> Widget<M, iced::Theme, iced::Renderer> for Typing<'_, M> {
         for press in presses {
             self.press(state, page_tree, press, &mut lent, shell);
         }
-        if let Event::Keyboard(keyboard::Event::KeyPressed { key: Key::Named(Named::Tab), modifiers, .. }) = event
+        if let Event::Keyboard(keyboard::Event::KeyPressed { key: Key::Named(Named::Tab), modifiers, .. }) =
+            event
             && !shell.is_event_captured()
         {
             self.move_focus(page_tree, &lent, if modifiers.shift() { Way::Previous } else { Way::Next });

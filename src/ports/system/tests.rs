@@ -65,14 +65,14 @@ fn reading_is_bounded_and_only_of_plain_files() {
 }
 
 #[test]
-fn lists_are_sorted_and_hide_parts() {
+fn lists_are_sorted_and_whole() {
     let dir = tempfile::tempdir().unwrap();
     assert!(SystemDisk.list(&dir.path().join("none")).unwrap().is_empty());
     for name in ["b", "a", "B", ".b.77-0.part"] {
         SystemDisk.put_new(&dir.path().join(name), b"", Usual).unwrap();
     }
     SystemDisk.make_dir(&dir.path().join("c/d")).unwrap();
-    assert_eq!(SystemDisk.list(dir.path()).unwrap(), ["B", "a", "b", "c"]);
+    assert_eq!(SystemDisk.list(dir.path()).unwrap(), [".b.77-0.part", "B", "a", "b", "c"]);
     assert!(SystemDisk.is_dir(&dir.path().join("c/d")) && !SystemDisk.is_dir(&dir.path().join("a")));
     SystemDisk.make_dir(&dir.path().join("c/d")).unwrap();
     assert!(SystemDisk.make_dir(&dir.path().join("a/x")).is_err());

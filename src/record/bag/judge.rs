@@ -5,9 +5,13 @@
 //! says.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
 
 use super::listing::{self, Listing};
 use super::text::{self, Encoding, V1_0, Version};
+use crate::ports::Disk;
+use crate::record::verify::folder;
+use crate::record::zip;
 
 /// The files of a bag by their paths in it.
 pub type Files<'a> = BTreeMap<&'a str, &'a [u8]>;
@@ -19,6 +23,12 @@ pub enum BagFault {
     #[error("bagit.txt: {what}")]
     Declaration {
         /// What is wrong.
+        what: String,
+    },
+    /// The bag cannot be read.
+    #[error("the bag cannot be read: {what}")]
+    Unreadable {
+        /// Why not.
         what: String,
     },
     /// Nothing is wrong with the rest, but a part of it is not known here.
@@ -134,17 +144,40 @@ pub fn judge(files: &Files<'_>) -> Result<Vec<String>, BagFault> {
         return Err(BagFault::NoManifest);
     }
     let fetch = reader.fetch()?;
-    reader.check_oxum()?;
     check_payload(files, version, &payload, &fetch)?;
     check_tags(files, version, &payload, &tags)?;
     for list in payload.iter().chain(&tags) {
         check_digests(files, list)?;
     }
+    // Last, since all the others say more of what is wrong.
+    reader.check_oxum()?;
     if let Some(name) = payload.iter().chain(&tags).find_map(|list| list.algorithm.as_ref().err()) {
         return Err(BagFault::CannotJudge { what: format!("the manifest algorithm {name}") });
     }
     remarks.extend(portability(files));
     Ok(remarks.into_iter().collect())
+}
+
+/// Judges the bag in a folder, or in a ZIP file that is packed as records are.
+///
+/// # Errors
+/// As [`judge`]; [`BagFault::Unreadable`] if there is nothing to judge, [`BagFault::CannotJudge`] for a ZIP file
+/// of another layout: it has to be unpacked first.
+pub fn judge_path(disk: &dyn Disk, path: &Path) -> Result<Vec<String>, BagFault> {
+    let unreadable = |what: String| BagFault::Unreadable { what };
+    if disk.is_dir(path) {
+        let bag = folder::read(disk, path).map_err(|fault| unreadable(fault.to_string()))?;
+        return judge(&bag.files.iter().map(|(name, bytes)| (name.as_str(), bytes.as_slice())).collect());
+    }
+    let bytes = disk.read(path, zip::MAX_BYTES).map_err(|fault| unreadable(fault.to_string()))?;
+    let entries = zip::read(&bytes).map_err(|fault| BagFault::CannotJudge {
+        what: format!("this layout of ZIP files ({fault}; unpack it and give the folder)"),
+    })?;
+    let root = entries
+        .iter()
+        .find_map(|entry| entry.name.strip_suffix("bagit.txt").filter(|r| r.matches('/').count() < 2));
+    let within = |name| root.and_then(|root| str::strip_prefix(name, root));
+    judge(&entries.iter().filter_map(|entry| Some((within(entry.name)?, entry.bytes))).collect())
 }
 
 struct Reader<'a> {
@@ -173,8 +206,8 @@ impl Reader<'_> {
         for file in names {
             let text = self.text(file)?.unwrap_or_default();
             let mut remark = |remark| {
-            self.remarks.insert(remark);
-        };
+                self.remarks.insert(remark);
+            };
             lists.push(listing::manifest(file, &text, self.version, self.files, &mut remark)?);
         }
         Ok(lists)

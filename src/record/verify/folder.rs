@@ -7,7 +7,9 @@ use crate::ports::{Disk, DiskFault};
 use crate::record::{bag, zip};
 
 /// Folders within folders, as `records/<yyyy>/<mm>`.
-const MAX_DEPTH: usize = 16;
+pub(super) const MAX_DEPTH: usize = 16;
+/// Links can make a folder hold itself in many ways.
+const MAX_FOLDERS: usize = 100_000;
 
 /// An unpacked bag.
 #[derive(Debug)]
@@ -70,6 +72,7 @@ pub fn read(disk: &dyn Disk, dir: &Path) -> Result<Bag, FolderFault> {
 pub(super) enum Place {
     Zip(PathBuf),
     Bag(PathBuf),
+    TooDeep(PathBuf),
 }
 
 /// What a path given by hand holds. The error is in words for a verdict.
@@ -78,12 +81,20 @@ pub(super) fn find(disk: &dyn Disk, given: &Path) -> Result<Vec<Place>, String> 
         return Ok(vec![Place::Zip(given.to_owned())]);
     }
     let mut places = Vec::new();
-    search(disk, given, 0, &mut places).map_err(|fault| fault.to_string())?;
+    let mut room = MAX_FOLDERS;
+    search(disk, given, 0, &mut room, &mut places)?;
     if places.is_empty() { Err("the folder holds neither records nor a bag".to_owned()) } else { Ok(places) }
 }
 
-fn search(disk: &dyn Disk, dir: &Path, depth: usize, places: &mut Vec<Place>) -> Result<(), DiskFault> {
-    let names = disk.list(dir)?;
+fn search(
+    disk: &dyn Disk,
+    dir: &Path,
+    depth: usize,
+    room: &mut usize,
+    places: &mut Vec<Place>,
+) -> Result<(), String> {
+    *room = room.checked_sub(1).ok_or_else(|| format!("there are more than {MAX_FOLDERS} folders in it"))?;
+    let names = disk.list(dir).map_err(|fault| fault.to_string())?;
     // A bag that lost its declaration is still a bag that was tampered with.
     if names.iter().any(|name| bag::TAG_FILES.contains(&name.as_str())) {
         places.push(Place::Bag(dir.to_owned()));
@@ -91,12 +102,14 @@ fn search(disk: &dyn Disk, dir: &Path, depth: usize, places: &mut Vec<Place>) ->
     }
     for name in names.iter().filter(|name| !name.starts_with('.')) {
         let path = dir.join(name);
-        if disk.is_dir(&path) {
-            if depth < MAX_DEPTH {
-                search(disk, &path, depth + 1, places)?;
+        if !disk.is_dir(&path) {
+            if path.extension().is_some_and(|end| end.eq_ignore_ascii_case("zip")) {
+                places.push(Place::Zip(path));
             }
-        } else if path.extension().is_some_and(|end| end.eq_ignore_ascii_case("zip")) {
-            places.push(Place::Zip(path));
+        } else if depth == MAX_DEPTH {
+            places.push(Place::TooDeep(path));
+        } else {
+            search(disk, &path, depth + 1, room, places)?;
         }
     }
     Ok(())

@@ -1,0 +1,164 @@
+# Walk: one step at a time.
+walk-nothing = This walk has no steps.
+walk-crumb = { $station } · stop { $number } of { $count }
+walk-position = { $zone } · { $number } of { $count }
+walk-time-left = { $time } left
+walk-desk = At the desk
+walk-outside = Outside
+walk-inside = Inside
+walk-leaving = Before leaving
+walk-person = Person { $number }
+
+# The words of a step.
+walk-show = SHOW
+walk-know = KNOW
+walk-line-number = { $number }.
+walk-this-unit = On this unit
+walk-where = Where: { $place }
+walk-no-picture = No picture
+
+# The foot.
+walk-back = Back
+walk-not-shown = Not shown...
+walk-question = Question
+walk-mark = Mark
+walk-readings = Readings
+walk-saving = Saving
+walk-shown-next = Shown. Next: { $title }
+walk-next = Next: { $title }
+walk-hand-over = { $count ->
+    [one] Hand over: one caution
+   *[other] Hand over: { $count } cautions
+}
+walk-to-closing = To the closing
+
+# Cautions of a step.
+walk-ask-read = Renter reads
+walk-ask-hold = Renter holds
+walk-ask-demonstrate = Renter shows
+walk-ask-read-drivers = Each driver reads
+walk-ask-hold-drivers = Each driver holds
+walk-ask-demonstrate-drivers = Each driver shows
+walk-answer-open = open
+walk-answer-by = Answered by { $who }
+walk-answer-still = Still to answer: { $who }
+walk-answer-refused = Not confirmed by { $who }. Handed over all the same.
+walk-answer-kept = Not confirmed by { $who }. The unit is to be kept.
+walk-answer-not-due = Not asked, since the step was left out
+
+# What is missing.
+walk-missing = Still missing at this stop
+walk-missing-step = { $step }: not shown yet
+walk-missing-answer-kept = { $step }: { $who } did not confirm “{ $caution }”
+walk-missing-reading = { $reading }: not read yet
+walk-missing-leaving = { $line }: not looked at yet
+walk-missing-leaving-not-good = { $line }: not as it must be
+walk-missing-items = { $count ->
+    [one] One item is not counted yet
+   *[other] { $count } items are not counted yet
+}
+
+# A step that is left out.
+walk-left-out = This step was left out
+walk-show-after-all = It was shown after all
+walk-not-shown-title = Why is this step not shown?
+walk-not-shown-keep = Leave it out
+walk-reason-weather = The weather: wind, rain, ice, darkness
+walk-reason-declined = The renter does not want to see it
+walk-reason-known = The renter knows it from an earlier rental
+walk-reason-out-of-order = It is out of order today
+walk-reason-no-time = There is no time
+walk-note = A remark, if you like
+walk-note-needed = Please say why there is no time.
+walk-sheet-away = Go back
+
+# A question.
+walk-question-title = What does the renter ask?
+walk-question-words = In a few words, if you like
+walk-question-answered = Answered
+walk-question-open = Not answered
+walk-question-keep = Note the question
+walk-asked = Asked and answered: { $text }
+walk-asked-open = Asked, not answered: { $text }
+walk-asked-no-words = no words noted
+
+# Readings.
+walk-readings-title = Read it together
+walk-readings-keep = { $count ->
+    [one] Keep the reading
+   *[other] Keep { $count } readings
+}
+walk-reading-open = not read yet
+walk-reading-not = It could not be read...
+walk-reading-after-all = It can be read after all
+walk-reading-range = From { $min } to { $max }, in steps of { $step }.
+walk-gauge-empty = empty
+walk-gauge-full = full
+walk-unread-broken = The gauge does not work
+walk-unread-unreachable = It could not be seen or reached
+walk-unread-wrong-moment = It would be wrong now
+
+# Loaned items.
+walk-items-counted = { $done } of { $count } counted
+walk-items-all = All { $count } as listed
+walk-items-rest = { $count ->
+    [one] The last one as listed
+   *[other] The other { $count } as listed
+}
+walk-item = { $tag } · { $item }
+walk-item-price = { $price }
+walk-item-price-each = { $price } each
+walk-item-count = { $count }
+walk-item-differs = { $count } of { $listed }
+walk-item-listed = { $listed ->
+    [one] One is listed, { $price }.
+   *[other] { $listed } are listed, { $price }.
+}
+walk-item-note = What differs, if anything does
+walk-item-keep = Keep this count
+
+# Leaving check.
+walk-leaving-not-good = not as it must be
+
+# Condition marks.
+walk-marks = Condition marks
+walk-marks-how = Tap the plan where it is. The renter may add marks too.
+walk-marks-none = No marks yet.
+walk-marks-done = Back to the step
+walk-mark-title = What is there?
+walk-mark-kind = KIND
+walk-mark-size = SIZE
+walk-mark-who = WHO SAW IT
+walk-mark-keep = Place the mark
+walk-mark-agent = Lot agent
+walk-mark-line = { $kind }, { $size }
+walk-mark-by = Placed by { $who }
+walk-mark-remove = Take it back
+walk-mark-scratch = Scratch
+walk-mark-dent = Dent
+walk-mark-chip = Chip
+walk-mark-crack = Crack
+walk-mark-stain = Stain
+walk-mark-tear = Tear
+walk-mark-missing = Something is missing
+walk-mark-works-badly = Works badly
+walk-mark-coin = up to a coin
+walk-mark-hand = up to a hand
+walk-mark-arm = up to an arm
+walk-mark-larger = larger
+
+# The whole walk.
+walk-overview = The whole walk
+walk-overview-back = Back to the step
+walk-overview-shown = shown
+walk-overview-answers = cautions open
+walk-overview-missing = something is missing
+walk-to-yard = To the Yard
+walk-to-yard-what = In the Yard the walk stays open. It goes on from here.
+
+# Not handed over.
+walk-stop = Do not hand over this unit...
+walk-stop-title = Why is the unit not handed over?
+walk-stop-what = The walk ends here. You sign, and the record says why.
+walk-stop-reason = The reason
+walk-stop-keep = Do not hand over

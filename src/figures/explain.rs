@@ -1,0 +1,192 @@
+//! Says how a figure was worked out, in the reader's words and measures.
+//!
+//! Messages: `figure-<id>` is the title; its attributes `.formula`, `.caveat`, `.caution`. Inputs are named by
+//! `input-<fact>`, parts by `part-<part>`, remarks by `figure-note-<key>`. A formula may use every input and step
+//! of the figure by name, with `_` for `.` and `-`, and `$result`.
+
+use crate::measure::{Quantity, Rounding};
+use crate::words::format::{self, Places};
+use crate::words::{Args, Reader, Value, Words};
+
+use super::{COMMON_PRACTICE, Detail, Figure, Outcome, State};
+
+/// A figure in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Explained {
+    /// What it is.
+    pub title: String,
+    /// Its value, or why there is none.
+    pub value: String,
+    /// What it came from.
+    pub inputs: Vec<ExplainedInput>,
+    /// The formula in words with the numbers in it; empty when nothing was computed.
+    pub formula: String,
+    /// Direction it was rounded in.
+    pub rounding: String,
+    /// Source of the formula.
+    pub source: String,
+    /// What it does not know.
+    pub caveat: String,
+    /// What to do about it.
+    pub caution: String,
+}
+
+/// An input in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ExplainedInput {
+    /// What it is.
+    pub name: String,
+    /// Its value.
+    pub value: String,
+    /// Where it came from.
+    pub from: String,
+}
+
+/// Explains a figure.
+#[must_use]
+pub fn explain(words: &Words, reader: &Reader, figure: &Figure) -> Explained {
+    let key = format!("figure-{}", figure.id);
+    let args = args(words, reader, figure);
+    let computed = figure.state == State::Ok;
+    let optional = |key: &str| words.try_say(reader, key, &args).unwrap_or_default();
+    let formula = if computed {
+        words.try_say(reader, &format!("{key}.formula"), &args).unwrap_or_else(|_| figure.formula.clone())
+    } else {
+        String::new()
+    };
+    let mut caveats = vec![optional(&format!("{key}.caveat"))];
+    caveats.extend(figure.notes.iter().map(|note| words.say(reader, &format!("figure-note-{}", note.key), &args)));
+    let source = if figure.source == COMMON_PRACTICE {
+        words.say(reader, "figure-common-practice", &Args::new())
+    } else {
+        figure.source.to_owned()
+    };
+    Explained {
+        title: words.say(reader, &key, &args),
+        value: value_text(words, reader, figure),
+        inputs: figure
+            .inputs
+            .iter()
+            .map(|input| ExplainedInput {
+                name: input_name(words, reader, &input.name),
+                value: input.quantity.map_or_else(|| input.value.clone(), |q| exact(words, reader, &q)),
+                from: words.say(reader, &format!("from-{}", input.from), &Args::new()),
+            })
+            .collect(),
+        formula,
+        rounding: words.say(reader, rounding_key(figure.rounding), &Args::new()),
+        source,
+        caveat: caveats.into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(" "),
+        caution: optional(&format!("{key}.caution")),
+    }
+}
+
+const fn rounding_key(rounding: Rounding) -> &'static str {
+    match rounding {
+        Rounding::Down => "rounding-down",
+        Rounding::Up => "rounding-up",
+        Rounding::Nearest => "rounding-nearest",
+        Rounding::Exact => "rounding-exact",
+    }
+}
+
+fn exact(words: &Words, reader: &Reader, q: &Quantity) -> String {
+    format::quantity(words, reader, q, Rounding::Nearest, Places::AsWritten)
+}
+
+/// The name of a fact; a load, item or night load is named by its own message.
+fn input_name(words: &Words, reader: &Reader, name: &str) -> String {
+    let key = format!("input-{}", name.replace(['.', '_'], "-"));
+    if let Ok(text) = words.try_say(reader, &key, &Args::new()) {
+        return text;
+    }
+    let (family, id) = name.split_once('.').unwrap_or((name, ""));
+    if matches!(family, "loads" | "night" | "day")
+        && let Ok(text) = words.try_say(reader, &format!("load-{id}"), &Args::new())
+    {
+        return text;
+    }
+    name.to_owned()
+}
+
+/// Values that a formula can use: inputs, steps and the result.
+fn args(words: &Words, reader: &Reader, figure: &Figure) -> Args {
+    let mut args = Args::new();
+    let named = figure.inputs.iter().filter_map(|i| Some((i.name.as_str(), i.quantity?)));
+    let steps = figure.steps.iter().map(|s| (s.name, s.quantity));
+    let notes = figure.notes.iter().flat_map(|n| &n.with).map(|s| (s.name, s.quantity));
+    for (name, q) in named.chain(steps).chain(notes) {
+        let name = name.replace(['.', '-'], "_");
+        args.extend(Args::new().measured(&name, exact(words, reader, &q), q.amount()));
+    }
+    for input in figure.inputs.iter().filter(|i| i.quantity.is_none()) {
+        args.set(&input.name.replace(['.', '-'], "_"), Value::Text(input.value.clone()));
+    }
+    args.set("result", Value::Text(value_text(words, reader, figure)));
+    args.set("signs", Value::Text(figure.formula.clone()));
+    args.set("verdict", Value::Text(figure.verdict.unwrap_or("none").to_owned()));
+    args
+}
+
+/// The value in the reader's measures: `1,587 lb (719 kg)`, several joined by the language's rule, a verdict as a
+/// word; without a value, why there is none.
+#[must_use]
+pub fn value_text(words: &Words, reader: &Reader, figure: &Figure) -> String {
+    match &figure.state {
+        State::NotFitted => return words.say(reader, "figure-not-fitted", &Args::new()),
+        State::Missing(name) => {
+            let args = Args::new().text("fact", input_name(words, reader, name));
+            return words.say(reader, "figure-missing", &args);
+        }
+        State::Ok => {}
+    }
+    if let Detail::Bill(bill) = &figure.detail {
+        return bill.total.to_string();
+    }
+    let texts: Vec<String> = figure.outcomes.iter().filter_map(|o| outcome(words, reader, o)).collect();
+    let numbers = format::list(words, reader, &texts);
+    match figure.verdict {
+        None => numbers,
+        Some(verdict) => {
+            let args = Args::new().text("value", numbers);
+            words.say(reader, &format!("verdict-{}-{verdict}", figure.id), &args)
+        }
+    }
+}
+
+fn outcome(words: &Words, reader: &Reader, outcome: &Outcome) -> Option<String> {
+    let shown = outcome.shown(reader.system)?;
+    let text = match outcome.counted {
+        Some(counted) => {
+            let amount = format::number(words, reader, shown.amount());
+            let args = Args::new().text("amount", amount).number("n", shown.amount());
+            words.say(reader, &format!("counted-{counted}"), &args)
+        }
+        // The measure in brackets is converted from the number before it, in the same direction.
+        None => format::quantity(words, reader, &shown, outcome.rounding, Places::AsWritten),
+    };
+    Some(match &outcome.of {
+        None => text,
+        Some(of) => {
+            let key = format!("part-{of}");
+            let of = words.try_say(reader, &key, &Args::new()).unwrap_or_else(|_| of.clone());
+            words.say(reader, "figure-part", &Args::new().text("part", of).text("value", text))
+        }
+    })
+}
+
+impl Figure {
+    /// The values of messages that name this figure: `$<id>` for printing and `$<id>_n` for selectors; none when
+    /// it could not be computed.
+    #[must_use]
+    pub fn args(&self, words: &Words, reader: &Reader) -> Args {
+        if self.state != State::Ok {
+            return Args::new();
+        }
+        let text = value_text(words, reader, self);
+        match self.outcomes.first().and_then(|o| o.shown(reader.system)) {
+            Some(first) => Args::new().measured(self.id, text, first.amount()),
+            None => Args::new().text(self.id, text),
+        }
+    }
+}

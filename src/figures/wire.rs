@@ -1,0 +1,95 @@
+//! Voltage lost in a cord.
+
+use crate::measure::{Measure, Quantity, Rounding};
+
+use super::trip::SupplyAt;
+use super::work::{Work, plain, quantity};
+use super::{Figure, Given, Outcome};
+
+/// Ohms of 1000 ft of uncoated stranded copper at 75 °C by wire size: NEC chapter 9, table 8.
+const OHMS: [(&str, f64); 15] = [
+    ("18", 7.95),
+    ("16", 4.99),
+    ("14", 3.14),
+    ("12", 1.98),
+    ("10", 1.24),
+    ("8", 0.778),
+    ("6", 0.491),
+    ("4", 0.308),
+    ("3", 0.245),
+    ("2", 0.194),
+    ("1", 0.154),
+    ("1/0", 0.122),
+    ("2/0", 0.0967),
+    ("3/0", 0.0766),
+    ("4/0", 0.0608),
+];
+
+/// Ohms of 1000 ft of copper wire of this size (AWG); none for a size the table does not have.
+#[must_use]
+pub fn resistance(gauge: &str) -> Option<f64> {
+    OHMS.iter().find(|(size, _)| *size == gauge.trim()).map(|(_, ohms)| *ohms)
+}
+
+/// Voltage lost in an extension cord: 2 × length × ohms × current, up to a hundredth of a volt and a tenth of a
+/// percent. More than the lot's limit (NEC 210.19 recommends 3 % of a branch) means no.
+pub(super) fn voltage_drop(given: Given<'_>) -> Figure {
+    Work::run(given, "voltage_drop", Rounding::Up, "NEC chapter 9, table 8; 210.19 informational note", |w| {
+        let trip = w.trip()?;
+        let Some(cord) = &trip.cord else { return w.missing("trip.cord") };
+        let length = w.asked("cord.length", Some(*cord.length.quantity()), Measure::Foot)?;
+        w.input_text("trip.cord.gauge", cord.gauge.clone(), "trip");
+        let Some(ohms) = resistance(&cord.gauge) else { return w.missing("trip.cord.gauge") };
+        let volts = w.asked_or("cord.volts", quantity(cord.volts), "limit.mains", Measure::Volt)?;
+        let current = if cord.current.is_some() {
+            w.asked("cord.current", quantity(cord.current), Measure::Ampere)?
+        } else {
+            // What the outlet may give for hours: the cord must stand it.
+            let breaker = match trip.supply {
+                Some(SupplyAt::Post(post)) => w.asked("supply", Some(*post.quantity()), Measure::Ampere)?,
+                _ => w.take("limit.outlet_small", Measure::Ampere)?,
+            };
+            breaker * w.take("assumed.long_part", Measure::Fraction)?
+        };
+        if volts <= 0.0 {
+            return w.missing("trip.cord.volts");
+        }
+        let most = w.take("assumed.drop_most", Measure::Percent)?;
+        let drop = 2.0 * length * ohms / 1000.0 * current;
+        let share = drop / volts * 100.0;
+        let step = Quantity::new(rust_decimal::Decimal::from(1000), Measure::Foot);
+        w.say(format!("2 × {} ft × {ohms} Ω ÷ {step} × {} A", plain(length), plain(current)));
+        w.step("current", current, Measure::Ampere);
+        w.put_outcome(Outcome {
+            of: Some("drop".into()),
+            exact: drop,
+            measure: Measure::Volt,
+            places: 2,
+            rounding: Rounding::Up,
+            counted: None,
+        })?;
+        w.say(format!("÷ {} V", plain(volts)));
+        w.put_of("share", share, Measure::Percent, 1)?;
+        let fits = share <= most + 1e-9;
+        w.figure.verdict = Some(if fits { "yes" } else { "no" });
+        if !fits {
+            w.note("cord-too-thin");
+        }
+        Some(())
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// NEC chapter 9, table 8 (2011), as an electrical-design course prints it.
+    #[test]
+    fn ohms_are_those_of_stranded_copper() {
+        assert_eq!(resistance("16"), Some(4.99));
+        // A page labels the solid wire's 1.93 as stranded.
+        assert_eq!(resistance("12"), Some(1.98));
+        assert_eq!(resistance("4/0"), Some(0.0608));
+        assert_eq!(resistance("13"), None);
+    }
+}

@@ -1,0 +1,65 @@
+//! What it can cost: what goes with the renter and its price, and what can be charged.
+
+use super::Show;
+use super::account::Part;
+use crate::unit::Value;
+use crate::words::{Args, format};
+
+/// Fees in the order in which people ask for them, and the fact each stands on. What a unit does not have is not
+/// listed.
+const FEES: [(&str, &str); 18] = [
+    ("deposit", "fees.deposit"),
+    ("miles", "fees.miles_night"),
+    ("mile", "fees.mile"),
+    ("generator", "fees.generator_night"),
+    ("generator-hour", "fees.generator_hour"),
+    ("fuel", "fees.fuel_gallon"),
+    ("fuel-service", "fees.fuel_service"),
+    ("propane", "fees.propane_quarter"),
+    ("cylinder", "fees.propane_cylinder"),
+    ("black", "fees.black"),
+    ("cassette", "fees.cassette"),
+    ("grey", "fees.grey"),
+    ("clean", "fees.clean"),
+    ("smoke", "fees.smoke"),
+    ("pet", "fees.pet"),
+    ("pet-hidden", "fees.pet_hidden"),
+    ("late", "fees.late_hour"),
+    ("tax", "charges.tax"),
+];
+
+pub(super) fn costs(show: &Show<'_, '_>) -> Vec<Part> {
+    let items = items(show);
+    let mut parts = Vec::new();
+    if !items.is_empty() {
+        parts.push(Part { title: show.say("take-items"), lines: items });
+    }
+    parts.push(Part { title: show.say("take-fees"), lines: fees(show) });
+    parts
+}
+
+/// What was counted, else what is lent.
+fn items(show: &Show<'_, '_>) -> Vec<(String, String)> {
+    let walk = &show.hall.walk;
+    let (words, reader) = (&show.ctx.scripts.words, show.speaker.reader());
+    let currency = &show.ctx.scripts.lot.value.currency;
+    let line = |item: &crate::route::Item| {
+        let count = walk.item(&item.tag).map_or(item.count, |c| c.value.count);
+        if count == 0 {
+            return None;
+        }
+        let args = Args::new().number("count", u64::from(count)).text("item", show.speaker.say(&item.words));
+        let price = format::money(words, reader, &item.price, currency);
+        let price =
+            if count == 1 { price } else { show.say_with("take-each", Args::new().text("price", price)) };
+        Some((show.say_with("take-item", args), price))
+    };
+    walk.route().items.iter().filter_map(line).collect()
+}
+
+fn fees(show: &Show<'_, '_>) -> Vec<(String, String)> {
+    let Some(facts) = show.ctx.scripts.facts(&show.hall.walk.route().unit) else { return Vec::new() };
+    let charged = |fact: &str| facts.get(fact).is_some_and(|f| f.value != Value::NotFitted);
+    let line = |fee: &str| (show.say(&format!("fee-{fee}")), show.say(&format!("fee-{fee}.sum")));
+    FEES.iter().filter(|(_, fact)| charged(fact)).map(|(fee, _)| line(fee)).collect()
+}

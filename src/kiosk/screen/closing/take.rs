@@ -1,0 +1,104 @@
+//! What you take and what it can cost. For the renter to read; what is still missing comes first, for the agent.
+
+use iced::widget::{Column, column, row};
+use iced::{Alignment, Length};
+
+use super::account::{self, Part};
+use super::{AskMessage, Message, Page, Show, costs, jump};
+use crate::kiosk::theme::Gap;
+use crate::kiosk::ui::{self, Edge, Element};
+use crate::walk::Phase;
+
+pub(super) fn view<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
+    let look = &show.look;
+    let missing = jump::before_signing(show.hall);
+    let ready = missing.is_empty();
+    let mut all: Column<'a, Message> = column![].spacing(look.gap(Gap::Large));
+    all = all.push(jump::list(show, missing)).push(refused(show));
+    let happened = parts(show, account::happened(show));
+    let costs = parts(show, costs::costs(show));
+    let both: Element<'a, Message> = if look.portrait() {
+        column![happened, costs].spacing(look.gap(Gap::Large)).into()
+    } else {
+        row![happened, costs].spacing(look.gap(Gap::Large)).into()
+    };
+    let content = column![
+        ui::title(look, show.say("take-title")),
+        ui::scroll(look, all.push(both)).height(Length::Fill),
+    ]
+    .spacing(look.gap(Gap::Large));
+    show.page(content, foot(show, ready))
+}
+
+/// What was refused stands before everything else.
+fn refused<'a>(show: &Show<'_, 'a>) -> Option<Element<'a, Message>> {
+    let look = &show.look;
+    let lines = account::refusals(show);
+    if lines.is_empty() {
+        return None;
+    }
+    let mut words = column![ui::section(look, show.say("take-refused"))].spacing(look.gap(Gap::Small));
+    for (line, decision) in lines {
+        words = words.push(column![ui::strong(look, line), ui::body(look, decision)].spacing(look.gap(Gap::Tiny)));
+    }
+    Some(ui::chosen_panel(look, words).into())
+}
+
+/// Parts below each other, each a panel with its lines.
+fn parts<'a>(show: &Show<'_, 'a>, parts: Vec<Part>) -> Element<'a, Message> {
+    let look = &show.look;
+    let panel = |part: Part| -> Element<'a, Message> {
+        let mut lines = column![ui::section(look, part.title)].spacing(look.gap(Gap::Medium));
+        for line in part.lines {
+            lines = lines.push(ui::rule(look)).push(pair(show, line.0, line.1));
+        }
+        ui::panel(look, lines).into()
+    };
+    Column::with_children(parts.into_iter().map(panel)).spacing(look.gap(Gap::Large)).width(Length::Fill).into()
+}
+
+/// Something at the left, its value at the right.
+fn pair<'a>(show: &Show<'_, 'a>, left: String, right: String) -> Element<'a, Message> {
+    let look = &show.look;
+    if right.is_empty() {
+        return ui::body(look, left).into();
+    }
+    row![
+        ui::body(look, left).width(Length::FillPortion(3)),
+        ui::strong(look, right).width(Length::FillPortion(2)).align_x(Alignment::End),
+    ]
+    .spacing(look.gap(Gap::Medium))
+    .into()
+}
+
+fn foot<'a>(show: &Show<'_, 'a>, ready: bool) -> Element<'a, Message> {
+    let look = &show.look;
+    let walking = show.hall.walk.phase() == Phase::Walking;
+    let mut small = row![].spacing(look.gap(Gap::Wide)).align_y(Alignment::Center);
+    if walking {
+        small = small.push(ui::secondary(look, show.staff("take-back"), Message::BackPressed));
+    }
+    if show.hall.walk.stopped().is_none() {
+        small = small.push(ui::quiet(look, show.staff("stop"), Message::Ask(AskMessage::StopPressed)));
+    }
+    let small = small.wrap().vertical_spacing(look.gap(Gap::Small));
+    if !ready {
+        return small.into();
+    }
+    let go_on = ui::primary(look, show.say("take-go-on"), Message::PageAsked(Page::Sign)).fill();
+    if look.portrait() {
+        return column![Element::from(go_on), small].spacing(look.gap(Gap::Medium)).into();
+    }
+    row![Element::from(small), Element::from(go_on)].spacing(look.gap(Gap::Wide)).align_y(Alignment::Center).into()
+}
+
+/// A panel to press, with a line below its title.
+pub(super) fn option<'a>(
+    show: &Show<'_, 'a>,
+    (title, line): (String, String),
+    message: Message,
+) -> Element<'a, Message> {
+    let look = &show.look;
+    let words = column![ui::strong(look, title), ui::body(look, line)].spacing(look.gap(Gap::Tiny));
+    ui::press_panel(look, Edge::Press, words, message)
+}

@@ -1,0 +1,215 @@
+//! What lies over the page while something is said that one tap cannot say.
+
+use iced::Length;
+use iced::widget::{Column, Row, column};
+
+use super::{Draft, Message, Page, Pressed, SheetKind, kit, marks, readings, way};
+use crate::kiosk::hall::Hall;
+use crate::kiosk::theme::Gap;
+use crate::kiosk::ui::{self, Choice, Element};
+use crate::route::Step;
+use crate::walk::{Event, NotShown, Walk, Who};
+
+/// Most common questions that are offered for a topic.
+const QUESTIONS: u8 = 6;
+
+/// A sheet and what is not yet said on it.
+#[derive(Debug, Clone)]
+pub(super) enum Sheet {
+    /// Why the step is not shown.
+    NotShown { reason: Option<NotShown>, note: String },
+    /// A question of the renter.
+    Question { text: String, answered: bool },
+    /// Readings of the step.
+    Readings(readings::Drafts),
+    /// Condition marks.
+    Marks(marks::Marking),
+    /// One loaned item.
+    Item(kit::Counting),
+    /// The whole walk.
+    Overview,
+    /// Why the unit is not handed over.
+    Stop { reason: String },
+}
+
+impl Sheet {
+    /// A sheet as it opens: with what was said before.
+    pub fn open(kind: SheetKind, walk: &Walk, step: &Step) -> Self {
+        match kind {
+            SheetKind::NotShown => Self::NotShown { reason: None, note: String::new() },
+            SheetKind::Question => Self::Question { text: String::new(), answered: true },
+            SheetKind::Readings => Self::Readings(readings::Drafts::of(walk, step)),
+            SheetKind::Marks => Self::Marks(marks::Marking::new()),
+            SheetKind::Item(tag) => Self::Item(kit::Counting::of(walk, tag)),
+            SheetKind::Overview => Self::Overview,
+            SheetKind::Stop => Self::Stop { reason: String::new() },
+        }
+    }
+
+    /// Takes in what changed.
+    pub fn change(&mut self, draft: Draft, hall: &Hall) {
+        match (self, draft) {
+            (Self::NotShown { reason, .. }, Draft::NotShown(chosen)) => *reason = Some(chosen),
+            (Self::NotShown { note, .. }, Draft::Note(words))
+            | (Self::Question { text: note, .. }, Draft::Note(words) | Draft::Question(words))
+            | (Self::Stop { reason: note }, Draft::Note(words)) => *note = words,
+            (Self::Question { answered, .. }, Draft::Answered(yes)) => *answered = yes,
+            (Self::Readings(drafts), draft) => drafts.change(draft),
+            (Self::Marks(marking), draft) => marking.change(draft, hall),
+            (Self::Item(counting), draft) => counting.change(draft),
+            _ => {}
+        }
+    }
+
+    /// What the sheet says when it is kept; nothing while something lacks.
+    pub fn events(&self, walk: &Walk, step: &Step) -> Vec<Event> {
+        let id = || step.id.clone();
+        let events = match self {
+            Self::NotShown { reason: Some(reason), note } => {
+                vec![Event::StepNotShown { step: id(), reason: *reason, note: note.clone() }]
+            }
+            Self::Question { text, answered } => {
+                let text = text.trim().to_owned();
+                vec![Event::QuestionNoted { step: id(), caution: None, text, answered: *answered }]
+            }
+            Self::Readings(drafts) => return drafts.events(walk),
+            Self::Marks(marking) => marking.event(walk).into_iter().collect(),
+            Self::Item(counting) => vec![counting.event()],
+            Self::Stop { reason } => {
+                vec![Event::HandoverStopped { reason: reason.trim().to_owned(), by: Who::Agent }]
+            }
+            Self::NotShown { reason: None, .. } | Self::Overview => Vec::new(),
+        };
+        if events.iter().all(|e| way::probe(walk, e.clone()).is_ok()) { events } else { Vec::new() }
+    }
+
+    /// What is left of the sheet once it is kept.
+    pub fn kept(self) -> Option<Self> {
+        matches!(self, Self::Marks(_)).then(|| Self::Marks(marks::Marking::new()))
+    }
+}
+
+/// Reasons for leaving a step out, most frequent first.
+const REASONS: [NotShown; 5] =
+    [NotShown::Weather, NotShown::Declined, NotShown::Known, NotShown::OutOfOrder, NotShown::NoTime];
+
+/// Words of a reason.
+pub(super) const fn reason_key(reason: NotShown) -> &'static str {
+    match reason {
+        NotShown::Weather => "walk-reason-weather",
+        NotShown::Declined => "walk-reason-declined",
+        NotShown::Known => "walk-reason-known",
+        NotShown::OutOfOrder => "walk-reason-out-of-order",
+        NotShown::NoTime => "walk-reason-no-time",
+    }
+}
+
+impl<'a> Page<'a> {
+    /// The sheet that lies over the page.
+    pub(super) fn sheet(&self, sheet: &'a Sheet) -> Element<'a, Message> {
+        match sheet {
+            Sheet::NotShown { reason, note } => self.not_shown(sheet, *reason, note),
+            Sheet::Question { text, answered } => self.question(sheet, text, *answered),
+            Sheet::Readings(drafts) => self.reading_sheet(sheet, drafts),
+            Sheet::Item(counting) => self.item_sheet(sheet, counting),
+            Sheet::Overview => self.overview(),
+            Sheet::Stop { reason } => self.stop(sheet, reason),
+            Sheet::Marks(marking) => self.mark_sheet(sheet, marking),
+        }
+    }
+
+    /// The buttons of a sheet: keep, as soon as it can be kept, and away.
+    pub(super) fn ends(&self, sheet: &Sheet, keep: String, away: Message) -> Element<'a, Message> {
+        let look = &self.ctx.look;
+        let mut line = Row::new().spacing(look.gap(Gap::Medium));
+        if self.saving(&Pressed::Sheet) {
+            line = line.push(ui::saving(look, self.ctx.say("walk-saving")));
+        } else if !sheet.events(self.walk(), self.step).is_empty() {
+            line = line.push(ui::primary(look, keep, Message::SheetKept));
+        }
+        line.push(ui::secondary(look, self.ctx.say("walk-sheet-away"), away))
+            .wrap()
+            .vertical_spacing(look.gap(Gap::Medium))
+            .into()
+    }
+
+    /// A field for words.
+    pub(super) fn note_field(
+        &self,
+        note: &'a str,
+        label: &str,
+        error: Option<String>,
+    ) -> Element<'a, Message> {
+        ui::field(&self.ctx.look, "walk-note", note, |words| Message::Draft(Draft::Note(words)))
+            .label(self.ctx.say(label))
+            .error(error)
+            .into()
+    }
+
+    fn not_shown(&self, sheet: &Sheet, reason: Option<NotShown>, note: &'a str) -> Element<'a, Message> {
+        let (look, ctx) = (&self.ctx.look, &self.ctx);
+        let rows = REASONS.map(|one| {
+            let message = Message::Draft(Draft::NotShown(one));
+            ui::radio_row(look, Choice::new(ctx.say(reason_key(one)), reason == Some(one), message))
+        });
+        let step = vec![Event::StepNotShown {
+            step: self.step.id.clone(),
+            reason: reason.unwrap_or(NotShown::Weather),
+            note: note.to_owned(),
+        }];
+        // The walk itself says when a reason needs words.
+        let needs =
+            step.into_iter().any(|e| way::probe(self.walk(), e) == Err(crate::walk::Refused::NeedsNote));
+        let error = (reason.is_some() && needs).then(|| ctx.say("walk-note-needed"));
+        column![
+            ui::section(look, ctx.say("walk-not-shown-title")),
+            Column::with_children(rows).spacing(look.gap(Gap::Small)),
+            self.note_field(note, "walk-note", error),
+            self.ends(sheet, ctx.say("walk-not-shown-keep"), Message::SheetClosed),
+        ]
+        .spacing(look.gap(Gap::Large))
+        .into()
+    }
+
+    fn question(&self, sheet: &Sheet, text: &'a str, answered: bool) -> Element<'a, Message> {
+        let (look, ctx) = (&self.ctx.look, &self.ctx);
+        let common = (1..=QUESTIONS).map_while(|n| {
+            let key = format!("question-{}-{n}", self.step.topic);
+            let words = &ctx.scripts.words;
+            words.has(words.source_language(), &key).then(|| {
+                let question = self.say_unit(&key);
+                let chosen = question == text;
+                let line = chosen.then(|| self.say_unit(&format!("{key}.answer")));
+                let message = Message::Draft(Draft::Question(question.clone()));
+                ui::radio_row(look, Choice { label: question, line, chosen, message })
+            })
+        });
+        let common: Vec<Element<'a, Message>> = common.collect();
+        let was = |yes: bool, key: &str| {
+            Choice::new(ctx.say(key), answered == yes, Message::Draft(Draft::Answered(yes)))
+        };
+        column![
+            ui::section(look, ctx.say("walk-question-title")),
+            Column::with_children(common).spacing(look.gap(Gap::Small)),
+            self.note_field(text, "walk-question-words", None),
+            ui::choices(look, [was(true, "walk-question-answered"), was(false, "walk-question-open")]),
+            self.ends(sheet, ctx.say("walk-question-keep"), Message::SheetClosed),
+        ]
+        .spacing(look.gap(Gap::Large))
+        .width(Length::Fill)
+        .into()
+    }
+
+    fn stop(&self, sheet: &Sheet, reason: &'a str) -> Element<'a, Message> {
+        let (look, ctx) = (&self.ctx.look, &self.ctx);
+        column![
+            ui::section(look, ctx.say("walk-stop-title")),
+            ui::body(look, ctx.say("walk-stop-what")),
+            self.note_field(reason, "walk-stop-reason", None),
+            self.ends(sheet, ctx.say("walk-stop-keep"), Message::SheetClosed),
+        ]
+        .spacing(look.gap(Gap::Large))
+        .width(Length::Fill)
+        .into()
+    }
+}

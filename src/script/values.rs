@@ -1,0 +1,177 @@
+//! Values of messages, each worked out when a message asks for it.
+
+use std::collections::BTreeSet;
+
+use crate::figures::{self, Figure, Given, State};
+use crate::unit::{Facts, Sheet, Value, rounding_of};
+use crate::words::format::{self, Places};
+use crate::words::{self, Args, Reader};
+
+use super::Scripts;
+
+/// Facts, places and figures of one unit, as one reader sees them.
+///
+/// A fact `step.limit` is `$step_limit`, a place `lp-valve` is `$place_lp_valve`, a figure has its own name; `_n`
+/// at the end asks for the number alone.
+pub(super) struct Values<'a> {
+    pub(super) scripts: &'a Scripts,
+    pub(super) reader: &'a Reader,
+    pub(super) sheet: &'a Sheet,
+    pub(super) facts: &'a Facts,
+}
+
+impl Values<'_> {
+    /// The values of these variables; without those that the unit does not have.
+    pub(super) fn of(&self, variables: &BTreeSet<String>) -> Args {
+        let mut args = Args::new();
+        for variable in variables {
+            if args.get(variable).is_none() {
+                self.put(&mut args, variable);
+            }
+        }
+        args
+    }
+
+    /// Whether the unit has a value for a variable.
+    pub(super) fn has(&self, variable: &str) -> bool {
+        let stem = variable.strip_suffix("_n");
+        let has_number = |value: &Value| matches!(value, Value::Quantity(_) | Value::Count(_));
+        if let Some((_, value)) = self.fact(variable) {
+            return *value != Value::NotFitted;
+        }
+        if let Some((_, value)) = stem.and_then(|stem| self.fact(stem)) {
+            return has_number(value);
+        }
+        if let Some(place) = variable.strip_prefix("place_") {
+            return self.sheet.places.contains_key(&place.replace('_', "-"));
+        }
+        let mut args = Args::new();
+        self.put(&mut args, variable);
+        args.get(variable).is_some()
+    }
+
+    /// All names that a variable can have here.
+    pub(super) fn names(&self) -> Vec<String> {
+        let facts = self.facts.iter().map(|(name, _)| name.replace('.', "_"));
+        let places = self.sheet.places.keys().map(|id| place_variable(id));
+        let figures = figures::ids().map(ToOwned::to_owned);
+        facts.chain(places).chain(figures).chain(["exits".to_owned()]).collect()
+    }
+
+    fn put(&self, args: &mut Args, variable: &str) {
+        let stem = variable.strip_suffix("_n").unwrap_or(variable);
+        if let Some(place) = variable.strip_prefix("place_") {
+            self.put_place(args, variable, place);
+        } else if variable == "exits" {
+            args.set(variable, words::Value::Text(self.exits()));
+        } else if let Some((name, value)) = self.fact(variable).or_else(|| self.fact(stem)) {
+            self.put_fact(args, &name, value);
+        } else if let Some(figure) = figures::one(stem, Given { facts: self.facts, trip: None }) {
+            self.put_figure(args, &figure);
+        }
+    }
+
+    /// The fact behind a variable: one of its `_` stands for the point between section and field.
+    fn fact(&self, variable: &str) -> Option<(String, &Value)> {
+        variable.match_indices('_').find_map(|(at, _)| {
+            let name = format!("{}.{}", variable.get(..at)?, variable.get(at + 1..)?);
+            let value = &self.facts.get(&name)?.value;
+            Some((name, value))
+        })
+    }
+
+    fn put_fact(&self, args: &mut Args, name: &str, value: &Value) {
+        let variable = name.replace('.', "_");
+        let words = &self.scripts.words;
+        let text = match value {
+            Value::Quantity(q) => {
+                args.extend(format::quantity_args(words, self.reader, &variable, q, rounding_of(name)));
+                return;
+            }
+            Value::Count(n) => {
+                let text = format::number(words, self.reader, (*n).into());
+                args.extend(Args::new().measured(&variable, text, (*n).into()));
+                return;
+            }
+            Value::NotFitted => return,
+            Value::Word(word) => (*word).to_owned(),
+            Value::Code(code) => code.clone(),
+            Value::Flag(flag) => flag.to_string(),
+            Value::Money(sum) => format::money(words, self.reader, sum, &self.scripts.lot.value.currency),
+            Value::List(_) if name == "tires.cold" => {
+                self.by_axle(|i| self.sheet.axles.get(i).map(|a| *a.cold.quantity()), name)
+            }
+            Value::List(items) => {
+                let texts: Vec<String> = items.iter().filter_map(|v| self.list_item(name, v)).collect();
+                format::list(words, self.reader, &texts)
+            }
+        };
+        args.set(&variable, words::Value::Text(text));
+    }
+
+    fn list_item(&self, name: &str, value: &Value) -> Option<String> {
+        let words = &self.scripts.words;
+        match value {
+            Value::Quantity(q) => {
+                Some(format::quantity(words, self.reader, q, rounding_of(name), Places::AsWritten))
+            }
+            Value::Count(n) => Some(n.to_string()),
+            Value::Word(_)
+            | Value::Code(_)
+            | Value::Flag(_)
+            | Value::Money(_)
+            | Value::List(_)
+            | Value::NotFitted => None,
+        }
+    }
+
+    /// One value an axle, joined: 'front 75 psi and rear 80 psi'.
+    fn by_axle(&self, value: impl Fn(usize) -> Option<crate::measure::Quantity>, name: &str) -> String {
+        let words = &self.scripts.words;
+        let axles = self.sheet.axles.iter().enumerate();
+        let texts: Vec<String> = axles
+            .filter_map(|(i, axle)| {
+                let axle = words.say(self.reader, &format!("axle-{}", axle.at.word()), &Args::new());
+                let pressure =
+                    format::quantity(words, self.reader, &value(i)?, rounding_of(name), Places::AsWritten);
+                let args = Args::new().text("axle", axle).text("pressure", pressure);
+                Some(words.say(self.reader, "axle-pressure", &args))
+            })
+            .collect();
+        format::list(words, self.reader, &texts)
+    }
+
+    fn put_figure(&self, args: &mut Args, figure: &Figure) {
+        if figure.state != State::Ok {
+            return;
+        }
+        if figure.id.starts_with("tire_") {
+            let text = self.by_axle(|i| figure.values.get(i).copied(), "tires.cold");
+            args.set(figure.id, words::Value::Text(text));
+        } else {
+            args.extend(figure.args(&self.scripts.words, self.reader));
+        }
+    }
+
+    /// Where a place is, in words. An id of the sheet has `-` where the variable has `_`.
+    fn put_place(&self, args: &mut Args, variable: &str, place: &str) {
+        let id = place.replace('_', "-");
+        let Some(entry) = self.sheet.places.get(&id) else { return };
+        let key = entry.value.words.as_ref().map_or_else(|| format!("place-{id}"), |w| w.value.clone());
+        let text = self.scripts.words.say(self.reader, &key, &Args::new());
+        args.set(variable, words::Value::Text(text));
+    }
+
+    fn exits(&self) -> String {
+        let words = &self.scripts.words;
+        let exits = self.sheet.exits.iter();
+        let texts: Vec<String> = exits
+            .map(|e| words.say(self.reader, &format!("exit-{}", e.place.value), &Args::new()))
+            .collect();
+        format::list(words, self.reader, &texts)
+    }
+}
+
+fn place_variable(id: &str) -> String {
+    format!("place_{}", id.replace('-', "_"))
+}

@@ -1,0 +1,471 @@
+//! The renter's pages: each answer is a person's, bound to the words on the page, and nothing else is.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "helpers of tests may fail loudly"
+)]
+
+use std::time::{Duration, Instant};
+
+use iced::mouse::{Event as Mouse, ScrollDelta};
+use iced::{Event as Happening, Point};
+use sendoff::kiosk::Message;
+use sendoff::kiosk::screen::{self, Screen, walk};
+use sendoff::kiosk::theme::{TextSize, Theme};
+use sendoff::measure::System;
+use sendoff::route::{Answers, Ask, Route, Signal};
+use sendoff::script::Speaker;
+use sendoff::walk::{Answer, Decision, Event, PersonId, Phase, Response, Walk};
+use sendoff::words::Reader;
+
+use crate::kiosk_support::{Kiosk, PSEUDO, SIZES, Setup, lot, opened};
+
+const ANN: PersonId = PersonId(1);
+const BO: PersonId = PersonId(2);
+/// A DANGER of the generator, and a step whose page has several of the milder cautions.
+const DANGER: &str = "generator-run-1";
+
+fn route() -> Route {
+    sendoff::route::build(&lot(), "wren").unwrap()
+}
+
+/// The opening, and all steps shown but not answered.
+fn all_shown(language: &str) -> Vec<Event> {
+    let shown = |step: String| Event::StepShown { step, language: language.into() };
+    opened(language, "us").into_iter().chain(route().steps.into_iter().map(|s| shown(s.id))).collect()
+}
+
+fn stop_with(caution: &str) -> usize {
+    let route = route();
+    let step = route.steps.iter().position(|s| s.cautions.iter().any(|c| c.id == caution)).unwrap();
+    route.stop_of(step).unwrap()
+}
+
+/// A kiosk at the pages of a stop, and the time as its widgets see it.
+struct Pages {
+    kiosk: Kiosk,
+    now: Instant,
+}
+
+impl Pages {
+    fn at(setup: Setup, events: &[Event], stop: usize) -> Self {
+        let mut kiosk = setup.resume("wren", events);
+        let last = route().stops[stop].steps.end - 1;
+        kiosk.message(walk_message(walk::Message::StepChosen(last)));
+        kiosk.message(walk_message(walk::Message::Onward));
+        let mut pages = Self { kiosk, now: Instant::now() };
+        pages.settle();
+        pages
+    }
+
+    /// Draws until what comes into sight has told so.
+    fn settle(&mut self) {
+        for _ in 0..3 {
+            self.kiosk.tick(self.now);
+        }
+    }
+
+    fn wait(&mut self, milliseconds: u64) {
+        self.now += Duration::from_millis(milliseconds);
+        self.kiosk.tick(self.now);
+        self.settle();
+    }
+
+    fn click(&mut self, words: &str) {
+        self.kiosk.click(words);
+        self.settle();
+    }
+
+    fn position(&self) -> (usize, usize) {
+        match self.kiosk.screen() {
+            Screen::Caution(state) => state.position(),
+            other => panic!("not the renter's pages: {other:?}"),
+        }
+    }
+
+    fn walk(&self) -> &Walk {
+        self.kiosk.walk()
+    }
+
+    fn hold_at(&mut self) -> Point {
+        let words = if self.kiosk.shows("Press and hold") { "Press and hold" } else { "A little longer" };
+        self.kiosk.reach(words, 0)
+    }
+
+    /// Presses, waits, lets go.
+    fn hold(&mut self, milliseconds: u64) {
+        let at = self.hold_at();
+        self.kiosk.finger_down(at);
+        self.settle();
+        self.wait(milliseconds);
+        self.kiosk.finger_up(at);
+        self.settle();
+    }
+
+    fn scroll_down(&mut self) {
+        let (width, height) = self.kiosk.setup.size;
+        let position = Point::new(width / 2.0, height / 2.0);
+        self.kiosk.send(Happening::Mouse(Mouse::CursorMoved { position }));
+        let delta = ScrollDelta::Lines { x: 0.0, y: -300.0 };
+        self.kiosk.send(Happening::Mouse(Mouse::WheelScrolled { delta }));
+        self.settle();
+    }
+
+    /// Answers the page that is open, whatever it asks for.
+    fn answer(&mut self) {
+        self.scroll_down();
+        self.wait(1100);
+        for read in ["I have read this", "I have read all of this"] {
+            if self.kiosk.shows(read) {
+                return self.click(read);
+            }
+        }
+        self.hold(1300);
+    }
+
+    /// Answers pages until this caution is the one on the page.
+    fn go_to(&mut self, hazard: &str) {
+        for _ in 0..20 {
+            if self.kiosk.shows(hazard) {
+                return;
+            }
+            self.answer();
+        }
+        panic!("`{hazard}` never came");
+    }
+
+    fn answered(&self, caution: &str, by: PersonId) -> (Answer, String, String) {
+        match self.walk().response(caution, by).map(|r| r.value.clone()) {
+            Some(Response::Answered { how, shown, .. }) => (how, shown.text, shown.language),
+            other => panic!("{caution} is not answered by {by:?}: {other:?}"),
+        }
+    }
+}
+
+fn walk_message(message: walk::Message) -> Message {
+    Message::Screen(screen::Message::Walk(message))
+}
+
+/// The words of a caution as the renter reads them.
+fn words(caution: &str, language: &str) -> sendoff::script::CautionText {
+    let lot = lot();
+    let speaker = Speaker::new(&lot, "wren", Reader::new(language, System::Us)).unwrap();
+    let route = route();
+    speaker.caution(route.caution(caution).unwrap().1)
+}
+
+/// The DANGER page of the generator, with Ann chosen.
+fn danger(setup: Setup) -> Pages {
+    let mut pages = Pages::at(setup, &all_shown("en-US"), stop_with(DANGER));
+    pages.click("Ann Marlow");
+    pages.go_to(&words(DANGER, "en-US").hazard);
+    pages
+}
+
+#[test]
+fn nobody_answers_before_a_name_is_chosen() {
+    let mut pages = Pages::at(Setup::new(), &all_shown("en-US"), stop_with(DANGER));
+    pages.kiosk.expect("Tap your name first");
+    assert!(!pages.kiosk.shows("Press and hold") && !pages.kiosk.shows("I have read this"));
+    assert!(!pages.kiosk.shows("I will not confirm this"), "nobody is there yet who could refuse");
+    pages.click("Ann Marlow");
+    assert!(!pages.kiosk.shows("Tap your name first"));
+    let (_, all) = pages.position();
+    pages.kiosk.expect(&format!("1 of {all}"));
+    pages.answer();
+    assert!(!pages.kiosk.shows("Tap your name first"), "the choice is kept for the pages that follow");
+}
+
+#[test]
+fn a_hold_is_bound_to_the_words_on_the_page() {
+    let mut pages = danger(Setup::new());
+    let text = words(DANGER, "en-US");
+    for part in [&text.signal, &text.hazard, &text.harm, &text.avoid] {
+        pages.kiosk.expect(part);
+    }
+    pages.wait(1100);
+    pages.hold(1300);
+    let (how, digest, language) = pages.answered(DANGER, ANN);
+    assert_eq!((how, digest, language.as_str()), (Answer::Hold, text.digest(), "en-US"));
+    pages.kiosk.no_notice();
+}
+
+#[test]
+fn the_target_of_a_danger_is_not_live_before_the_page_was_whole_for_a_second() {
+    let mut pages = danger(Setup::new());
+    let at = pages.hold_at();
+    pages.kiosk.finger_down(at);
+    pages.settle();
+    pages.wait(900);
+    pages.wait(1500);
+    pages.kiosk.finger_up(at);
+    assert_eq!(pages.walk().response(DANGER, ANN), None, "pressed too early, held ever so long");
+    pages.settle();
+    pages.hold(1300);
+    let _ = pages.answered(DANGER, ANN);
+}
+
+#[test]
+fn the_target_of_a_danger_never_lies_where_the_last_tap_was() {
+    for size in SIZES {
+        for right in [false, true] {
+            let mut pages = Pages::at(Setup::new().size(size), &all_shown("en-US"), stop_with(DANGER));
+            pages.click("Ann Marlow");
+            let danger = words(DANGER, "en-US").hazard;
+            while !pages.kiosk.shows(&danger) {
+                // The answer to the page before is given by messages, so that the last tap is where we say.
+                let x = size.0 * if right { 0.8 } else { 0.2 };
+                pages.scroll_down();
+                pages.wait(1100);
+                pages.kiosk.finger_down(Point::new(x, size.1 * 0.02));
+                pages.kiosk.finger_up(Point::new(x, size.1 * 0.02));
+                answer_by_message(&mut pages);
+            }
+            let middle = size.0 / 2.0;
+            assert_eq!(pages.hold_at().x < middle, right, "{size:?}, last tap at the right: {right}");
+        }
+    }
+}
+
+fn answer_by_message(pages: &mut Pages) {
+    use sendoff::kiosk::screen::caution::Message as Said;
+    use sendoff::kiosk::ui::HoldEvent;
+    let say = |message: Said| Message::Screen(screen::Message::Caution(message));
+    let read = pages.kiosk.shows("I have read this") || pages.kiosk.shows("I have read all of this");
+    pages.kiosk.message(say(if read { Said::ReadPressed } else { Said::Held(HoldEvent::Done) }));
+    pages.settle();
+}
+
+#[test]
+fn after_two_short_holds_two_taps_do() {
+    let mut pages = danger(Setup::new());
+    pages.wait(1100);
+    pages.hold(300);
+    pages.kiosk.expect("A little longer");
+    assert_eq!(pages.walk().response(DANGER, ANN), None);
+    let held = pages.hold_at();
+    pages.hold(300);
+    pages.kiosk.expect("Two taps will do");
+    let places = |pages: &mut Pages| -> Vec<Point> {
+        let ids = ["caution-tap-one", "caution-tap-two"];
+        let seen = pages.kiosk.look();
+        seen.focusable.iter().filter(|(id, _)| ids.contains(&id.as_str())).map(|(_, p)| p.bounds.center()).collect()
+    };
+    let first = places(&mut pages);
+    assert_eq!(first.len(), 1, "one after the other");
+    assert!(first[0].distance(held) > 200.0, "the first lies away from where the hold was");
+    pages.kiosk.click_id("caution-tap-one");
+    let second = places(&mut pages);
+    assert!(second.len() == 1 && second[0].distance(first[0]) > 200.0, "{first:?} {second:?}");
+    assert_eq!(pages.walk().response(DANGER, ANN), None);
+    pages.kiosk.click_id("caution-tap-two");
+    assert_eq!(pages.answered(DANGER, ANN).0, Answer::TwoTaps);
+}
+
+#[test]
+fn the_milder_cautions_of_a_step_share_an_answer_but_not_a_line() {
+    let route = route();
+    let read = |c: &&sendoff::route::Caution| c.signal <= Signal::Caution && c.ask == Ask::Read;
+    let party = |s: &&sendoff::route::Step| s.cautions.iter().all(|c| c.who == Answers::Party);
+    let step = route.steps.iter().filter(party).find(|s| s.cautions.iter().filter(read).count() > 1).unwrap();
+    let milder: Vec<&str> = step.cautions.iter().filter(read).map(|c| c.id.as_str()).collect();
+    let mut pages = Pages::at(Setup::new(), &all_shown("en-US"), stop_with(milder[0]));
+    pages.click("Ann Marlow");
+    pages.go_to(&words(milder[0], "en-US").hazard);
+    for caution in &milder {
+        pages.kiosk.expect(&words(caution, "en-US").hazard);
+    }
+    pages.click("I have read all of this");
+    for caution in milder {
+        let (how, digest, _) = pages.answered(caution, ANN);
+        assert_eq!((how, digest), (Answer::Read, words(caution, "en-US").digest()));
+    }
+}
+
+#[test]
+fn a_question_is_noted_and_the_page_stays() {
+    let mut pages = danger(Setup::new());
+    let at = pages.position();
+    pages.click("I have a question");
+    pages.kiosk.fill("caution-question-words", "How far is that");
+    pages.click("Not answered yet");
+    let asked = pages.walk().questions().last().unwrap().value.clone();
+    assert_eq!((asked.caution.as_deref(), asked.text.as_str(), asked.answered), (Some(DANGER), "How far is that", false));
+    assert_eq!(pages.position(), at);
+    pages.click("I have a question");
+    pages.click("It was answered");
+    let asked = pages.walk().questions().last().unwrap().value.clone();
+    assert_eq!((asked.text.as_str(), asked.answered), ("", true), "the mere fact will do");
+}
+
+#[test]
+fn a_refusal_has_the_renters_reason_and_the_agents_decision() {
+    for (button, wanted) in
+        [("Hand over all the same", Decision::HandOver), ("Keep the unit here", Decision::KeepUnit)]
+    {
+        let mut pages = danger(Setup::new());
+        pages.click("I will not confirm this");
+        assert!(!pages.kiosk.shows("Give the tablet to the agent"), "first the reason");
+        pages.kiosk.fill("caution-reason", "I do not trust it");
+        pages.click("Give the tablet to the agent");
+        pages.kiosk.expect("Reason: I do not trust it");
+        pages.click(button);
+        match pages.walk().response(DANGER, ANN).map(|r| &r.value) {
+            Some(Response::Refused { reason, decision, shown }) => {
+                assert_eq!((reason.as_str(), *decision), ("I do not trust it", wanted));
+                assert_eq!(shown.text, words(DANGER, "en-US").digest());
+            }
+            other => panic!("{other:?}"),
+        }
+        pages.kiosk.no_notice();
+        while pages.position().0 < pages.position().1 {
+            pages.answer();
+        }
+        let kept = "The unit is to stay here. The closing shows what can be done.";
+        assert_eq!(pages.kiosk.shows(kept), wanted == Decision::KeepUnit);
+    }
+}
+
+#[test]
+fn the_tablet_goes_back_at_the_end_of_the_stop() {
+    let mut pages = Pages::at(Setup::new(), &all_shown("en-US"), stop_with(DANGER));
+    pages.click("Ann Marlow");
+    while pages.position().0 < pages.position().1 {
+        pages.answer();
+    }
+    pages.kiosk.expect("Please give the tablet back to the agent.");
+    let route = route();
+    let range = route.stops[stop_with(DANGER)].steps.clone();
+    for step in &route.steps[range] {
+        assert!(pages.walk().waiting_at(step).is_empty());
+    }
+    pages.click("I am the agent. Go on");
+    assert!(matches!(pages.kiosk.screen(), Screen::Walk(_)));
+}
+
+/// A stop where each driver answers.
+fn stop_of_drivers() -> usize {
+    let route = route();
+    let each = |i: &usize| route.steps[*i].cautions.iter().any(|c| c.who == Answers::EachDriver);
+    let step = (0..route.steps.len()).find(each).expect("the demo lot has topics for each driver");
+    route.stop_of(step).unwrap()
+}
+
+#[test]
+fn each_driver_answers_and_it_shows_who_has() {
+    let mut pages = Pages::at(Setup::new(), &all_shown("en-US"), stop_of_drivers());
+    while !pages.kiosk.shows("EACH DRIVER ANSWERS") {
+        if pages.kiosk.shows("Tap your name first") {
+            pages.click("Ann Marlow");
+        }
+        pages.answer();
+    }
+    if pages.kiosk.shows("Tap your name first") {
+        pages.click("Ann Marlow");
+    }
+    let at = pages.position();
+    pages.answer();
+    assert_eq!(pages.position(), at, "the page waits for the other driver");
+    pages.kiosk.expect("Ann Marlow: answered");
+    match pages.kiosk.screen() {
+        Screen::Caution(state) => assert_eq!(state.person(), Some(BO), "nobody else is left to choose"),
+        other => panic!("{other:?}"),
+    }
+    pages.answer();
+    assert!(pages.position().0 > at.0);
+}
+
+#[test]
+fn a_driver_who_is_away_is_named_at_the_end() {
+    let mut events = all_shown("en-US");
+    events.push(Event::PresentSet { people: vec![ANN] });
+    let mut pages = Pages::at(Setup::new(), &events, stop_of_drivers());
+    while pages.position().0 < pages.position().1 {
+        pages.answer();
+    }
+    pages.kiosk.expect("Still to answer when they are here: Bo Marlow.");
+    assert_eq!(pages.walk().phase(), Phase::Walking);
+}
+
+#[test]
+fn another_language_is_one_tap_away_and_the_answer_is_bound_to_it() {
+    // The renter reads the pseudo-language, which the lot does not offer: the chip leads to the one it does.
+    let mut pages = Pages::at(Setup::new(), &all_shown(PSEUDO), stop_with(DANGER));
+    let first = route().steps.iter().flat_map(|s| s.cautions.clone()).find(|c| {
+        pages.kiosk.shows(&words(&c.id, PSEUDO).hazard)
+    });
+    let first = first.expect("a caution is on the page");
+    pages.click("English");
+    assert_eq!(pages.walk().reader().unwrap().value.language, "en-US");
+    pages.kiosk.expect(&words(&first.id, "en-US").hazard);
+    assert!(!pages.kiosk.shows("English"), "nothing else is offered");
+    pages.click("Ann Marlow");
+    pages.answer();
+    let (_, digest, language) = pages.answered(&first.id, ANN);
+    assert_eq!((digest, language.as_str()), (words(&first.id, "en-US").digest(), "en-US"));
+}
+
+#[test]
+fn a_long_page_is_answered_only_when_its_end_was_in_sight() {
+    let setup = Setup::new().size(SIZES[2]).text(TextSize::Largest);
+    let mut pages = Pages::at(setup, &all_shown(PSEUDO), stop_with(DANGER));
+    pages.click("Ann Marlow");
+    let danger = words(DANGER, PSEUDO);
+    pages.go_to(&danger.hazard);
+    let hold = say(PSEUDO, "caution-page-hold");
+    assert!(!pages.kiosk.shows(&hold), "its end is below the edge");
+    pages.kiosk.expect(&say(PSEUDO, "caution-page-more-below"));
+    pages.scroll_down();
+    pages.kiosk.expect(&hold);
+}
+
+/// Fails when something of the page is cut off, lies over something else or is too small.
+fn fits(pages: &mut Pages, what: &str) {
+    let faults = pages.kiosk.look().faults();
+    assert!(faults.is_empty(), "{what} at {:?}: {faults:#?}", pages.kiosk.setup.size);
+    pages.kiosk.renders();
+}
+
+#[test]
+fn every_page_fits_every_size() {
+    let looks = [
+        ("en-US", TextSize::Usual, Theme::Paper),
+        ("en-US", TextSize::Largest, Theme::Daylight),
+        (PSEUDO, TextSize::Usual, Theme::Dusk),
+        (PSEUDO, TextSize::Largest, Theme::Paper),
+    ];
+    for size in SIZES {
+        for (language, text, theme) in looks {
+            let setup = Setup::new().size(size).staff(language).text(text).theme(theme);
+            let mut pages = Pages::at(setup, &all_shown(language), stop_with(DANGER));
+            fits(&mut pages, "before a name is chosen");
+            pages.click("Ann Marlow");
+            while pages.position().0 < pages.position().1 {
+                fits(&mut pages, &format!("page {:?} in {language}, {text:?}", pages.position()));
+                pages.scroll_down();
+                pages.wait(1100);
+                let read = ["caution-page-read", "caution-page-read-all"].map(|key| say(language, key));
+                match read.iter().find(|words| pages.kiosk.shows(words)) {
+                    Some(words) => pages.click(words),
+                    None => {
+                        let at = pages.kiosk.reach(&say(language, "caution-page-hold"), 0);
+                        pages.kiosk.finger_down(at);
+                        pages.settle();
+                        pages.wait(1300);
+                        pages.kiosk.finger_up(at);
+                        pages.settle();
+                    }
+                }
+            }
+            fits(&mut pages, "the end");
+        }
+    }
+}
+
+/// The renter's words.
+fn say(language: &str, key: &str) -> String {
+    let lot = lot();
+    Speaker::new(&lot, "wren", Reader::new(language, System::Us)).unwrap().say(key)
+}
