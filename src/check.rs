@@ -4,12 +4,11 @@
 //! cannot be known since a file cannot be read is not told: one slip gives one fault.
 
 mod condition;
-mod lot;
 mod lost;
+mod lot;
 mod messages;
 mod places;
 mod route;
-mod said;
 mod topic;
 mod unit;
 mod weights;
@@ -67,13 +66,10 @@ pub struct WalkLength {
 #[must_use]
 pub fn lot(bundle: Arc<Bundle>) -> Report {
     let mut gathered = Gathered::read(bundle);
-    let mut faults = std::mem::take(&mut gathered.faults);
+    let mut faults = gathered.take_faults();
     let lost = Lost::of(&gathered, &faults);
-    // The rest is checked as well when one of these cannot be read.
-    gathered.lot = gathered.lot.or_else(Gathered::stand_in);
-    let _ = gathered.readings.get_or_insert_default();
     let whole = !lost.lot && !lost.readings;
-    let scripts = gathered.scripts();
+    let scripts = gathered.scripts_with_stand_ins();
     let mut walks = Vec::new();
     if let Some(scripts) = &scripts {
         let mut check = Check::new(scripts, lost);
@@ -90,7 +86,6 @@ struct Check<'a> {
     scripts: &'a Scripts,
     lost: Lost,
     used: messages::Used,
-    said: said::Said,
     /// All facts that a sheet or lot can give, and all sections.
     known: (BTreeMap<String, FactKind>, Vec<&'static str>),
     faults: Vec<Fault>,
@@ -98,8 +93,7 @@ struct Check<'a> {
 
 impl<'a> Check<'a> {
     fn new(scripts: &'a Scripts, lost: Lost) -> Self {
-        let (used, said) = (messages::Used::default(), said::Said::default());
-        Self { scripts, lost, used, said, known: catalogue(), faults: Vec::new() }
+        Self { scripts, lost, used: messages::Used::default(), known: catalogue(), faults: Vec::new() }
     }
 
     fn all(&mut self, walks: &mut Vec<WalkLength>) {

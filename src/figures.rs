@@ -4,15 +4,15 @@
 //! equipment that is not there [`State::NotFitted`]; neither is ever a zero or a guess. [`explain()`] says in the
 //! reader's words and measures how a figure was worked out.
 
-pub mod bill;
 mod battery;
 mod battery_day;
+pub mod bill;
 mod explain;
 mod gas;
 mod generator;
 mod heat;
-pub mod loads;
 mod load_figure;
+pub mod loads;
 pub mod projection;
 mod projection_help;
 mod road;
@@ -32,15 +32,16 @@ use crate::measure::rounding::settled;
 use crate::measure::{Measure, Quantity, Rounding, System, rounded, shown_with_places};
 use crate::unit::Facts;
 
-pub use gas::most_fill;
 pub use explain::{Explained, ExplainedInput, explain, value_text};
+pub use gas::most_fill;
 pub use projection_help::{Action, Help};
 pub use size::{Passage, may_pass};
+pub use tires::air_pressure;
 pub use trip::{
-    Cord, HookUp, Joined, On, Person, Returned, Sign, Slope, Start, SupplyAt, TireSet, Tow, Trip, Use, WaterUse, Wind,
+    Cord, HookUp, Joined, On, Person, Returned, Sign, Slope, Start, SupplyAt, TireSet, Tow, Trip, Use,
+    WaterUse, Wind,
 };
 pub use wind::{Beaufort, beaufort, beaufort_of};
-pub use tires::air_pressure;
 pub use wire::resistance;
 
 /// Source of a rule that nobody has written down.

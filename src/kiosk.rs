@@ -4,11 +4,11 @@
 //! turn messages into [`Action`]s; this module turns actions into [`effect::Effect`]s, which are data, and
 //! [`run`] is the one place where they meet the world.
 
+mod context;
 pub mod effect;
 pub mod guard;
-pub mod headless;
-mod context;
 mod hall;
+pub mod headless;
 pub mod plan;
 mod run;
 pub mod screen;

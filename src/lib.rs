@@ -7,17 +7,17 @@
 pub mod commands;
 pub mod kiosk;
 
-pub mod tablet;
-pub mod record;
-pub mod journal;
-pub mod walk;
 pub mod check;
+pub mod figures;
+pub mod journal;
+pub mod measure;
+pub mod record;
 pub mod route;
 pub mod script;
-pub mod figures;
-pub mod words;
+pub mod tablet;
 pub mod unit;
-pub mod measure;
+pub mod walk;
+pub mod words;
 
 pub mod ports;
 pub mod source;

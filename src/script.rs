@@ -7,6 +7,7 @@ mod bundle;
 mod condition;
 mod form;
 mod kinds;
+mod step;
 mod text;
 mod values;
 
@@ -17,6 +18,7 @@ pub use bundle::{Bundle, BundleFault, EMBEDDED};
 pub use condition::When;
 pub use form::{CautionForm, Guarded, LineForm, Priority, ReadingRef, StepForm, Topic};
 pub use kinds::{Answers, Ask, Harm, Hazard, Scale, Signal};
+pub use step::{Caution, Key, Reading, Step};
 pub use text::{CautionText, Speaker, StepText};
 
 use crate::source::{At, Fault, Place, SourceFile, read};
@@ -62,7 +64,7 @@ impl Scripts {
     #[must_use]
     pub fn load(bundle: Arc<Bundle>) -> (Option<Self>, Vec<Fault>) {
         let mut gathered = Gathered::read(bundle);
-        let faults = std::mem::take(&mut gathered.faults);
+        let faults = gathered.take_faults();
         (gathered.scripts(), faults)
     }
 
@@ -86,40 +88,80 @@ const UNITS: &str = "walkthroughs/units/";
 #[derive(Debug)]
 pub(crate) struct Gathered {
     bundle: Arc<Bundle>,
-    pub(crate) lot: Option<From<Lot>>,
-    pub(crate) readings: Option<BTreeMap<String, Scale>>,
+    forms: Forms,
+    words: Words,
+}
+
+/// What could be read of the forms, and the faults found so far.
+#[derive(Debug, Default)]
+struct Forms {
+    lot: Option<From<Lot>>,
+    readings: Option<BTreeMap<String, Scale>>,
     topics: BTreeMap<String, From<Topic>>,
     units: BTreeMap<String, From<Sheet>>,
-    words: Words,
-    /// The faults found so far.
-    pub(crate) faults: Vec<Fault>,
+    faults: Vec<Fault>,
 }
 
 impl Gathered {
     /// Reads every file of a bundle.
     pub(crate) fn read(bundle: Arc<Bundle>) -> Self {
-        let mut faults = Vec::new();
-        let texts = bundle.texts(&mut faults);
-        let (forms, other): (Vec<SourceFile>, Vec<SourceFile>) =
+        let mut forms = Forms::default();
+        let texts = bundle.texts(&mut forms.faults);
+        let (files, other): (Vec<SourceFile>, Vec<SourceFile>) =
             texts.into_iter().partition(|f| f.name.ends_with(".ron"));
-        let (words, word_faults) = Words::load(&other);
-        faults.extend(word_faults);
-        let (topics, units) = (BTreeMap::new(), BTreeMap::new());
-        let mut all = Self { bundle, lot: None, readings: None, topics, units, words, faults };
-        for file in &forms {
-            all.form(file);
+        // Forms and words know nothing of each other, and a tablet has more than one core.
+        let loaded = std::thread::scope(|scope| {
+            let thread = std::thread::Builder::new().spawn_scoped(scope, || Words::load(&other));
+            files.iter().for_each(|file| forms.read(file));
+            thread.ok().and_then(|thread| thread.join().ok())
+        });
+        let (words, faults) = loaded.unwrap_or_else(|| Words::load(&other));
+        forms.faults.extend(faults);
+        for name in [LOT, READINGS].into_iter().filter(|name| !bundle.has(name)) {
+            let place = Place::start(&Arc::from(name));
+            let hint = "copy the demo lot's and change it";
+            forms.faults.push(Fault::new("lot.missing-file", place, "the lot folder has no such file", hint));
         }
-        for name in [LOT, READINGS] {
-            if !all.bundle.has(name) {
-                let place = Place::start(&Arc::from(name));
-                let hint = "copy the demo lot's and change it";
-                all.faults.push(Fault::new("lot.missing-file", place, "the lot folder has no such file", hint));
-            }
-        }
-        all
+        Self { bundle, forms, words }
     }
 
-    fn form(&mut self, file: &SourceFile) {
+    /// The faults found so far; they are told once.
+    pub(crate) fn take_faults(&mut self) -> Vec<Fault> {
+        std::mem::take(&mut self.forms.faults)
+    }
+
+    /// Whether the lot file and the readings could be read.
+    pub(crate) fn has_lot_and_readings(&self) -> (bool, bool) {
+        (self.forms.lot.is_some(), self.forms.readings.is_some())
+    }
+
+    /// The text of a file, as far as it is text.
+    pub(crate) fn text_of(&self, name: &str) -> String {
+        let bytes = self.bundle.get(name).map(AsRef::as_ref).unwrap_or_default();
+        String::from_utf8_lossy(bytes).into_owned()
+    }
+
+    /// The scripts, if the lot and its readings could be read.
+    pub(crate) fn scripts(self) -> Option<Scripts> {
+        let Self { bundle, forms: Forms { lot, readings, topics, units, .. }, words } = self;
+        Some(Scripts { bundle, lot: lot?, topics, units, readings: readings?, words })
+    }
+
+    /// The scripts with the lot file of the demo lot, or with no readings, where the lot's own cannot be read: so
+    /// that the rest can be checked.
+    pub(crate) fn scripts_with_stand_ins(mut self) -> Option<Scripts> {
+        if self.forms.lot.is_none() {
+            let (name, bytes) = EMBEDDED.iter().find(|(name, _)| *name == LOT)?;
+            let file = SourceFile::new(name, std::str::from_utf8(bytes).ok()?);
+            self.forms.lot = read(&file).0.map(|value| From { file, value });
+        }
+        let _ = self.forms.readings.get_or_insert_default();
+        self.scripts()
+    }
+}
+
+impl Forms {
+    fn read(&mut self, file: &SourceFile) {
         match file.name.as_ref() {
             LOT => self.lot = self.take(file),
             READINGS => self.readings = self.take(file).map(|readings| readings.value),
@@ -148,26 +190,6 @@ impl Gathered {
         let (value, found) = read(file);
         self.faults.extend(found);
         value.map(|value| From { file: file.clone(), value })
-    }
-
-    /// The text of a file, as far as it is text.
-    pub(crate) fn text_of(&self, name: &str) -> String {
-        let bytes = self.bundle.get(name).map(AsRef::as_ref).unwrap_or_default();
-        String::from_utf8_lossy(bytes).into_owned()
-    }
-
-    /// The scripts, if the lot and its readings could be read.
-    pub(crate) fn scripts(self) -> Option<Scripts> {
-        let Self { bundle, lot, readings, topics, units, words, .. } = self;
-        Some(Scripts { bundle, lot: lot?, topics, units, readings: readings?, words })
-    }
-
-    /// The lot file of the demo lot: stands in where the lot's own cannot be read, so that the rest is checked.
-    pub(crate) fn stand_in() -> Option<From<Lot>> {
-        let (name, bytes) = EMBEDDED.iter().find(|(name, _)| *name == LOT)?;
-        let file = SourceFile::new(name, std::str::from_utf8(bytes).ok()?);
-        let value = read(&file).0?;
-        Some(From { file, value })
     }
 }
 

@@ -134,7 +134,13 @@ impl Tablet {
             hint: "write it as 2026-01-31T12:00:00Z".into(),
         })?;
         let key = keys::load(ports.disk.as_ref(), &dir.join(KEYS), None)?;
-        Ok(Some(Self { ports: ports.clone(), dir: dir.to_owned(), name: settings.name.value, made, key: Arc::new(key) }))
+        Ok(Some(Self {
+            ports: ports.clone(),
+            dir: dir.to_owned(),
+            name: settings.name.value,
+            made,
+            key: Arc::new(key),
+        }))
     }
 
     /// Gives a tablet its name and makes its key. A key that stands there is never overwritten.
@@ -148,7 +154,13 @@ impl Tablet {
         let key = keys::create(ports.disk.as_ref(), ports.entropy.as_ref(), &dir.join(KEYS), name, None)?;
         let settings = format!("(\n    name: {name:?},\n    made: \"{made}\",\n)\n");
         ports.disk.put_new(&dir.join(SETTINGS), settings.as_bytes(), Access::Usual)?;
-        Ok(Self { ports: ports.clone(), dir: dir.to_owned(), name: name.to_owned(), made, key: Arc::new(key) })
+        Ok(Self {
+            ports: ports.clone(),
+            dir: dir.to_owned(),
+            name: name.to_owned(),
+            made,
+            key: Arc::new(key),
+        })
     }
 
     /// Takes the data folder for this process: one at a time may write walks and records.
@@ -246,7 +258,8 @@ impl Tablet {
     /// Its journal or scripts cannot be used; they are left as they are.
     pub fn resume(&self, open: OpenWalk) -> Result<Taken, TabletFault> {
         let recovered = open.read.map_err(ResumeFault::from)?;
-        let Some(Event::Began { unit, scripts, demo, .. }) = recovered.entries.first().map(|e| &e.event) else {
+        let Some(Event::Began { unit, scripts, demo, .. }) = recovered.entries.first().map(|e| &e.event)
+        else {
             return Err(TabletFault::NoBeginning(open.path));
         };
         let (unit, digest, demo) = (unit.clone(), scripts.clone(), *demo);

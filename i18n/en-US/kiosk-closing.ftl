@@ -26,8 +26,8 @@ closing-take-item = { $count ->
 }
 closing-take-each = { $price } each
 closing-take-fees = What can be charged
+closing-take-fees-more = What can be charged as well
 closing-take-note = { $line } ({ $note })
-closing-take-ready = Nothing is missing. Please read, then sign.
 closing-take-go-on = Go on to sign
 closing-take-back = Back to the walk
 
@@ -176,7 +176,6 @@ closing-stopped = Not handed over
 closing-stopped-by = Decided by { $name }
 closing-stopped-agent = the agent
 closing-stopped-line = This is sealed as well, with the reason.
-closing-stopped-also = Others may sign too, if they wish.
 closing-stopped-to-copy = Go on
 
 # Decisions.

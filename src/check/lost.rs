@@ -5,6 +5,8 @@ use std::collections::BTreeSet;
 use crate::script::Gathered;
 use crate::source::Fault;
 
+use super::messages::named;
+
 /// What is lost with the files that cannot be read.
 #[derive(Debug, Default)]
 pub(super) struct Lost {
@@ -27,8 +29,8 @@ const FATAL: [&str; 4] = ["words.too-large", "words.language", "form.too-large",
 
 impl Lost {
     pub(super) fn of(gathered: &Gathered, faults: &[Fault]) -> Self {
-        let mut lost =
-            Self { lot: gathered.lot.is_none(), readings: gathered.readings.is_none(), ..Self::default() };
+        let (lot, readings) = gathered.has_lot_and_readings();
+        let mut lost = Self { lot: !lot, readings: !readings, ..Self::default() };
         for fault in faults {
             let file = fault.place.file.as_ref();
             if let Some(stem) = file.strip_suffix(".ron") {
@@ -38,7 +40,7 @@ impl Lost {
             } else if FATAL.contains(&fault.code) || fault.code == "words.no-source-language" {
                 lost.any_words = true;
             } else if COSTLY.contains(&fault.code) {
-                lost.words.extend(gathered.text_of(file).lines().filter_map(named));
+                lost.words.extend(gathered.text_of(file).lines().filter_map(named).map(ToOwned::to_owned));
             }
         }
         lost
@@ -46,7 +48,9 @@ impl Lost {
 
     /// Whether something that is named like this may stand in a form that cannot be read.
     pub(super) fn may_hold(&self, id: &str) -> bool {
-        self.forms.iter().any(|stem| id.strip_prefix(stem.as_str()).is_some_and(|r| r.is_empty() || r.starts_with('-')))
+        self.forms
+            .iter()
+            .any(|stem| id.strip_prefix(stem.as_str()).is_some_and(|r| r.is_empty() || r.starts_with('-')))
     }
 
     /// Whether a message may stand in a file of words that cannot be read as it is.
@@ -58,11 +62,4 @@ impl Lost {
     pub(super) fn any_form(&self) -> bool {
         self.lot || self.readings || !self.forms.is_empty()
     }
-}
-
-/// The name of the message that a line seems to begin.
-fn named(line: &str) -> Option<String> {
-    let end = line.find(|c: char| !(c.is_ascii_alphanumeric() || matches!(c, '-' | '_')))?;
-    let name = line.get(..end)?;
-    name.starts_with(|c: char| c.is_ascii_alphabetic()).then(|| name.to_owned())
 }

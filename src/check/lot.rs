@@ -102,7 +102,9 @@ impl Check<'_> {
                 self.negative(name, lot.place(quantity));
             }
         }
-        let Some(facts) = self.scripts.units.keys().next().and_then(|unit| self.scripts.facts(unit)) else { return };
+        let Some(facts) = self.scripts.units.keys().next().and_then(|unit| self.scripts.facts(unit)) else {
+            return;
+        };
         let below = |(name, fact): &(&str, &crate::unit::Fact)| {
             fact.from == Origin::Lot && is_below_zero(fact) && !name.starts_with("limit.")
         };
@@ -115,6 +117,8 @@ impl Check<'_> {
 
 fn is_time(text: &str) -> bool {
     let Some((hour, minute)) = text.split_once(':') else { return false };
-    let number = |part: &str| part.parse::<u8>().ok().filter(|_| part.len() == 2 && part.bytes().all(|b| b.is_ascii_digit()));
+    let number = |part: &str| {
+        part.parse::<u8>().ok().filter(|_| part.len() == 2 && part.bytes().all(|b| b.is_ascii_digit()))
+    };
     number(hour).is_some_and(|h| h < 24) && number(minute).is_some_and(|m| m < 60)
 }

@@ -11,7 +11,7 @@ use super::Check;
 pub(super) type Used = BTreeSet<String>;
 
 /// Files whose messages belong to the program, not to scripts; a test of the program holds them.
-const PROGRAM_FILES: [&str; 3] = ["/kiosk", "/record", "/format"];
+const PROGRAM_FILES: [&str; 4] = ["/kiosk", "/record", "/format", "/figures"];
 
 impl Check<'_> {
     /// Notes that a message is used from `place`, and that it is there.
@@ -39,27 +39,64 @@ impl Check<'_> {
         self.fault("message.unknown", place, format!("there is no message `{key}`"), hint);
     }
 
-    /// Messages that nothing uses.
+    /// Messages that nothing uses. Those of the program's own files are left out.
     pub(super) fn unused_messages(&mut self) {
         if self.lost.any_form() {
             return;
         }
-        let words = &self.scripts.words;
-        for key in words.all_keys(SOURCE_LANGUAGE) {
-            if self.used.contains(&key) || is_spare(&key) {
+        let scripts = self.scripts;
+        let folder = format!("i18n/{SOURCE_LANGUAGE}/");
+        let own = |name: &&str| {
+            name.starts_with(&folder)
+                && name.ends_with(".ftl")
+                && !PROGRAM_FILES.iter().any(|f| name.contains(f))
+        };
+        for name in scripts.bundle.names().filter(own) {
+            let Some(text) = scripts.bundle.get(name).and_then(|bytes| std::str::from_utf8(bytes).ok())
+            else {
                 continue;
+            };
+            let (mut id, mut key) = ("", String::new());
+            for line in text.lines() {
+                if let Some(found) = named(line) {
+                    id = found;
+                    key.clear();
+                    key.push_str(id);
+                } else if let Some(attribute) = line.trim_start_matches(' ').strip_prefix('.').and_then(named)
+                {
+                    key.clear();
+                    key.extend([id, ".", attribute]);
+                } else {
+                    continue;
+                }
+                if !self.used.contains(&key) && !is_spare(&key) {
+                    self.unused_message(&key);
+                }
             }
-            let Some(place) = words.place_of(SOURCE_LANGUAGE, &key) else { continue };
-            if PROGRAM_FILES.iter().any(|f| place.file.contains(f)) {
-                continue;
-            }
-            let what = format!("nothing uses `{key}`");
-            self.note("message.unused", place, what, "take it out, or correct the name where it should be used");
         }
     }
+
+    fn unused_message(&mut self, key: &str) {
+        let words = &self.scripts.words;
+        // A message without a text of its own has attributes alone.
+        if !words.has(SOURCE_LANGUAGE, key) {
+            return;
+        }
+        let Some(place) = words.place_of(SOURCE_LANGUAGE, key) else { return };
+        let what = format!("nothing uses `{key}`");
+        self.note("message.unused", place, what, "take it out, or correct the name where it should be used");
+    }
+}
+
+/// The name of the message that a line of a file of words begins.
+pub(super) fn named(line: &str) -> Option<&str> {
+    let end = line.find(|c: char| !(c.is_ascii_alphanumeric() || matches!(c, '-' | '_')))?;
+    line.get(..end).filter(|name| name.starts_with(|c: char| c.is_ascii_alphabetic()))
 }
 
 /// Families of messages that may be there without a use: common questions, reasons, places of other units.
 fn is_spare(key: &str) -> bool {
-    ["question-", "why-", "place-", "station-", "kind-", "choice-", "axle-"].iter().any(|p| key.starts_with(p))
+    ["question-", "why-", "place-", "station-", "kind-", "choice-", "axle-"]
+        .iter()
+        .any(|p| key.starts_with(p))
 }

@@ -76,7 +76,8 @@ impl Check<'_> {
                 self.note("place.outside", point(), what, hint);
             } else if !body.fits(place.station, at) {
                 let what = format!("`{id}` does not lie where {} says", place.station.word());
-                let hint = "correct the point or the station: sides by the curb, thirds of the length from the nose";
+                let hint =
+                    "correct the point or the station: sides by the curb, thirds of the length from the nose";
                 self.note("place.station", point(), what, hint);
             }
         }
@@ -91,12 +92,19 @@ impl Check<'_> {
     fn rooms(&mut self, sheet: &From<Sheet>, body: &Body) {
         for (at, room) in sheet.value.rooms.iter().enumerate() {
             let place = || place_of(&sheet.file, &["rooms", &at.to_string()]);
-            let (from, to) = ((inches(&room.from.0), inches(&room.from.1)), (inches(&room.to.0), inches(&room.to.1)));
+            let (from, to) =
+                ((inches(&room.from.0), inches(&room.from.1)), (inches(&room.to.0), inches(&room.to.1)));
             if from.0 >= to.0 || from.1 >= to.1 {
-                let hint = "`from` is the front corner on the left with the nose up, `to` the rear one on the right";
+                let hint =
+                    "`from` is the front corner on the left with the nose up, `to` the rear one on the right";
                 self.fault("room.corners", place(), "the corners are the wrong way round", hint);
             } else if !body.holds(from) || !body.holds(to) {
-                self.note("place.outside", place(), "the furniture lies outside the body", "measure it again");
+                self.note(
+                    "place.outside",
+                    place(),
+                    "the furniture lies outside the body",
+                    "measure it again",
+                );
             }
         }
     }

@@ -42,7 +42,7 @@ impl Check<'_> {
                 self.line_counts(step, unit);
             }
             self.doublings(&route);
-            let length = self.length(&route, &speaker);
+            let length = length(&route, &speaker);
             self.limits(&length);
             lengths.push(length);
         }
@@ -88,11 +88,12 @@ impl Check<'_> {
 
     fn say_key(&mut self, speaker: &Speaker<'_>, step: &Step, unit: &str, key: &str, has: &mut Has) {
         let words = &self.scripts.words;
-        let whole = self.said.asks_only(words, key, |variable| match has.get(variable) {
+        let variables = words.variables(SOURCE_LANGUAGE, key);
+        let whole = variables.into_iter().all(|variable| match has.get(&variable) {
             Some(known) => *known,
             None => {
-                let found = speaker.has_value(variable);
-                let _ = has.insert(variable.clone(), found);
+                let found = speaker.has_value(&variable);
+                let _ = has.insert(variable, found);
                 found
             }
         });
@@ -148,7 +149,8 @@ impl Check<'_> {
         let place = |field: &str| crate::source::place_of(&scripts.lot.file, &["limits", field]);
         let allowed = limits.value.reading.quantity().to(Measure::Second).unwrap_or(0.0);
         if f64::from(length.reading_seconds) > allowed {
-            let what = format!("`{}` takes {} minutes to read", length.unit, length.reading_seconds.div_ceil(60));
+            let what =
+                format!("`{}` takes {} minutes to read", length.unit, length.reading_seconds.div_ceil(60));
             let hint = "drop or shorten cautions, or allow more in lot.ron";
             self.fault("route.reading-time", place("reading"), what, hint);
         }
@@ -158,39 +160,39 @@ impl Check<'_> {
             self.fault("route.hand-overs", place("hand_overs"), what, hint);
         }
     }
+}
 
-    /// Length of a walk as a renter reads it.
-    fn length(&mut self, route: &Route, speaker: &Speaker<'_>) -> WalkLength {
-        let words = &self.scripts.words;
-        let mut read = 0_usize;
-        let mut seconds = 0_u32;
-        for step in &route.steps {
-            read += step.know.iter().map(|key| self.said.length(words, speaker, key)).sum::<usize>();
-            for caution in &step.cautions {
-                let keys = READ_PARTS.map(|part| format!("caution-{}{part}", caution.id));
-                read += keys.iter().map(|key| self.said.length(words, speaker, key)).sum::<usize>();
-                seconds += match caution.ask {
-                    Ask::Read => 0,
-                    Ask::Hold => HOLD_SECONDS,
-                    Ask::Demonstrate => DEMONSTRATION_SECONDS,
-                };
-            }
+/// Length of a walk as a renter reads it.
+fn length(route: &Route, speaker: &Speaker<'_>) -> WalkLength {
+    let count = |key: &String| speaker.say(key).split_whitespace().count();
+    let mut read = 0_usize;
+    let mut seconds = 0_u32;
+    for step in &route.steps {
+        read += step.know.iter().map(count).sum::<usize>();
+        for caution in &step.cautions {
+            let keys = READ_PARTS.map(|part| format!("caution-{}{part}", caution.id));
+            read += keys.iter().map(count).sum::<usize>();
+            seconds += match caution.ask {
+                Ask::Read => 0,
+                Ask::Hold => HOLD_SECONDS,
+                Ask::Demonstrate => DEMONSTRATION_SECONDS,
+            };
         }
-        let reading = u32::try_from(read).unwrap_or(u32::MAX).saturating_mul(60) / WORDS_A_MINUTE;
-        let asks = |steps: &[Step]| steps.iter().any(|step| !step.cautions.is_empty());
-        WalkLength {
-            unit: route.unit.clone(),
-            steps: route.steps.len(),
-            stops: route.stops.len(),
-            cautions: route.steps.iter().map(|s| s.cautions.len()).sum(),
-            minutes: route.minutes,
-            meters: route.meters,
-            reading_seconds: reading.saturating_add(seconds),
-            hand_overs: route
-                .stops
-                .iter()
-                .filter(|stop| asks(route.steps.get(stop.steps.clone()).unwrap_or_default()))
-                .count(),
-        }
+    }
+    let reading = u32::try_from(read).unwrap_or(u32::MAX).saturating_mul(60) / WORDS_A_MINUTE;
+    let asks = |steps: &[Step]| steps.iter().any(|step| !step.cautions.is_empty());
+    WalkLength {
+        unit: route.unit.clone(),
+        steps: route.steps.len(),
+        stops: route.stops.len(),
+        cautions: route.steps.iter().map(|s| s.cautions.len()).sum(),
+        minutes: route.minutes,
+        meters: route.meters,
+        reading_seconds: reading.saturating_add(seconds),
+        hand_overs: route
+            .stops
+            .iter()
+            .filter(|stop| asks(route.steps.get(stop.steps.clone()).unwrap_or_default()))
+            .count(),
     }
 }

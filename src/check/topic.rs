@@ -67,7 +67,8 @@ impl Check<'_> {
     /// Step and caution ids stand once in the whole lot.
     fn ids_once(&mut self) {
         let topics = || self.scripts.topics.values();
-        let steps: Vec<_> = topics().flat_map(|t| t.value.steps.iter().map(move |s| (t, &s.value.id))).collect();
+        let steps: Vec<_> =
+            topics().flat_map(|t| t.value.steps.iter().map(move |s| (t, &s.value.id))).collect();
         let cautions: Vec<_> = topics()
             .flat_map(|t| t.value.steps.iter().flat_map(|s| &s.value.cautions).map(move |c| (t, &c.value.id)))
             .collect();
@@ -122,7 +123,12 @@ impl Check<'_> {
         }
         let hint = nearest(&name.value, self.scripts.readings.keys().map(String::as_str))
             .map_or_else(|| "add it to readings.ron".into(), |near| format!("did you mean `{near}`?"));
-        self.fault("reading.unknown", topic.place(name), format!("there is no reading `{}`", name.value), hint);
+        self.fault(
+            "reading.unknown",
+            topic.place(name),
+            format!("there is no reading `{}`", name.value),
+            hint,
+        );
     }
 
     /// `after` names steps of the lot, and not the step itself.
@@ -187,7 +193,12 @@ impl Check<'_> {
         }
         if GRAVE.contains(&caution.hazard) && caution.signal < Signal::Warning {
             let what = format!("{:?} is never below Warning", caution.hazard);
-            self.fault("caution.grave", at(), what, "make it Warning or Danger, or name the hazard that is left");
+            self.fault(
+                "caution.grave",
+                at(),
+                what,
+                "make it Warning or Danger, or name the hazard that is left",
+            );
         }
         if caution.signal >= Signal::Warning && caution.answer == Ask::Read {
             let what = format!("`{id}` is answered by a tap, too little for {:?}", caution.signal);

@@ -27,7 +27,12 @@ impl Check<'_> {
         let any = scripts.bundle.names().any(|n| n.starts_with("walkthroughs/units/") && n.ends_with(".ron"));
         if !any {
             let place = Place::start(&scripts.lot.file.name);
-            self.fault("lot.no-unit", place, "the lot has no unit", "write a data sheet in walkthroughs/units");
+            self.fault(
+                "lot.no-unit",
+                place,
+                "the lot has no unit",
+                "write a data sheet in walkthroughs/units",
+            );
         }
     }
 
@@ -51,7 +56,7 @@ impl Check<'_> {
     /// Nothing but a temperature, or a point of the plan, is below zero.
     fn below_zero(&mut self, sheet: &From<Sheet>) {
         let Some(facts) = self.scripts.facts(&sheet.value.id.value) else { return };
-        for (name, fact) in facts.iter().filter(|(_, fact)| fact.from == Origin::Sheet && is_below_zero(fact)) {
+        for (name, _) in facts.iter().filter(|(_, fact)| fact.from == Origin::Sheet && is_below_zero(fact)) {
             let path: Vec<&str> = name.split('.').collect();
             self.negative(name, place_of(&sheet.file, &path));
         }
@@ -87,7 +92,12 @@ impl Check<'_> {
         for (name, month) in all.into_iter().filter_map(|(name, month)| Some((name, month?))) {
             if !is_month(month) {
                 let place = place_of(&sheet.file, &["safety", name]);
-                self.fault("unit.month", place, format!("`{month}` is no month"), "write year and month, as 2028-05");
+                self.fault(
+                    "unit.month",
+                    place,
+                    format!("`{month}` is no month"),
+                    "write year and month, as 2028-05",
+                );
             }
         }
     }

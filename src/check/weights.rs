@@ -36,9 +36,13 @@ impl Check<'_> {
             self.fault("unit.capacity", place(name), format!("`{name}` is not given"), hint);
             return;
         };
-        let (Some(gvwr), Some(uvw), Some(said)) = (pounds(&w.gvwr), pounds(&w.uvw), pounds(plate)) else { return };
+        let (Some(gvwr), Some(uvw), Some(said)) = (pounds(&w.gvwr), pounds(&w.uvw), pounds(plate)) else {
+            return;
+        };
         let step = match plate.quantity().measure() {
-            Measure::Kilogram => Quantity::parse("1 kg").ok().and_then(|q| q.to(Measure::Pound)).unwrap_or(1.0),
+            Measure::Kilogram => {
+                Quantity::parse("1 kg").ok().and_then(|q| q.to(Measure::Pound)).unwrap_or(1.0)
+            }
             _ => 1.0,
         };
         let left = gvwr - uvw;
@@ -58,7 +62,8 @@ impl Check<'_> {
         let w = &sheet.value.weight.value;
         let (Some(front), Some(rear)) = (pounds(&w.gawr_front), pounds(&w.gawr_rear)) else { return };
         if front + rear < gvwr - DUST {
-            let what = format!("both axles may carry {:.1} lb, less than the GVWR of {gvwr:.1} lb", front + rear);
+            let what =
+                format!("both axles may carry {:.1} lb, less than the GVWR of {gvwr:.1} lb", front + rear);
             let place = place_of(&sheet.file, &["weight", "gawr_front"]);
             self.fault("unit.axles", place, what, "read the plate again");
         }
@@ -70,7 +75,8 @@ impl Check<'_> {
         let belts = sheet.value.seats.iter().filter(|s| s.belt).count();
         let weight = f64::from(u32::try_from(belts).unwrap_or(u32::MAX)) * OCCUPANT_POUNDS;
         if weight > capacity + DUST {
-            let what = format!("{belts} people of 150 lb weigh {weight:.0} lb, the plate says {capacity:.1} lb");
+            let what =
+                format!("{belts} people of 150 lb weigh {weight:.0} lb, the plate says {capacity:.1} lb");
             let place = place_of(&sheet.file, &["seats"]);
             self.fault("unit.occupants", place, what, "read the plate again, or take belts out of use");
         }
@@ -83,7 +89,12 @@ impl Check<'_> {
         if seats != belts {
             let what = format!("`belts` counts {belts}, but {seats} seats have one");
             let place = place_of(&sheet.file, &["berths", "belts"]);
-            self.fault("unit.belts", place, what, "count the seats with `belt: true`; without one `belts` is NotFitted");
+            self.fault(
+                "unit.belts",
+                place,
+                what,
+                "count the seats with `belt: true`; without one `belts` is NotFitted",
+            );
         }
     }
 

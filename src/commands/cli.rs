@@ -6,7 +6,9 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 /// Leads a motorhome handoff and seals a signed record of it. Without a command it opens the kiosk.
 #[derive(Debug, Parser)]
-#[command(version, after_help = "\
+#[command(
+    version,
+    after_help = "\
 Examples:
   sendoff                                  the kiosk with the demo lot
   sendoff --lot ~/lot --data ~/tablet      the kiosk with a lot of your own
@@ -14,7 +16,8 @@ Examples:
   sendoff rehearse --unit wren --out /tmp/r    a whole handoff without a display
   sendoff verify record.zip --signers allowed_signers
 
-Exit codes: 0 good, 1 findings or failed verification, 2 could not run.")]
+Exit codes: 0 good, 1 findings or failed verification, 2 could not run."
+)]
 pub struct Cli {
     #[command(flatten)]
     places: Places,
@@ -92,7 +95,9 @@ Examples:
   sendoff verify bag/ --bag-only")]
     Verify(VerifyArgs),
     /// Make and show the key of this tablet
-    #[command(after_help = "Examples:\n  sendoff keys new --name t2\n  sendoff keys public >> allowed_signers")]
+    #[command(
+        after_help = "Examples:\n  sendoff keys new --name t2\n  sendoff keys public >> allowed_signers"
+    )]
     Keys(KeysArgs),
 }
 

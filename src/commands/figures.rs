@@ -176,7 +176,8 @@ impl Telling<'_> {
                 console.say(format!("  {line}"));
             }
         }
-        let names: Vec<String> = absent.iter().map(|f| self.say(&format!("figure-{}", f.id), &Args::new())).collect();
+        let names: Vec<String> =
+            absent.iter().map(|f| self.say(&format!("figure-{}", f.id), &Args::new())).collect();
         if !names.is_empty() {
             let list = format::list(&self.words, &self.reader, &names);
             console.say(format!("{}: {list}", self.say("figure-not-fitted", &Args::new())));
@@ -197,7 +198,10 @@ impl Telling<'_> {
         match detail {
             Detail::None => Vec::new(),
             Detail::Loads(fit) => {
-                let breaks = fit.breaks.iter().map(|b| self.say(&format!("fits-break-{}", b.rule.word()), &Args::new()));
+                let breaks = fit
+                    .breaks
+                    .iter()
+                    .map(|b| self.say(&format!("fits-break-{}", b.rule.word()), &Args::new()));
                 let remedies = fit.remedies.iter().map(|remedy| self.remedy(remedy));
                 let sets = fit.sets.iter().map(|set| self.loads(set));
                 breaks.chain(remedies).chain(sets).collect()
@@ -207,7 +211,9 @@ impl Telling<'_> {
             }
             Detail::Bill(bill) => {
                 let lines = bill.lines.iter();
-                lines.map(|l| format!("{}: {} × {} = {}", l.id, l.count.normalize(), l.price, l.amount)).collect()
+                lines
+                    .map(|l| format!("{}: {} × {} = {}", l.id, l.count.normalize(), l.price, l.amount))
+                    .collect()
             }
         }
     }
@@ -246,7 +252,10 @@ impl Telling<'_> {
             args = args.text("day", self.day(projection, day));
         }
         if let Some(hours) = help.action.hours() {
-            let hours = crate::measure::Quantity::new(rust_decimal::Decimal::from(hours), crate::measure::Measure::Hour);
+            let hours = crate::measure::Quantity::new(
+                rust_decimal::Decimal::from(hours),
+                crate::measure::Measure::Hour,
+            );
             let text = format::quantity(
                 &self.words,
                 &self.reader,

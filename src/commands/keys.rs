@@ -29,7 +29,10 @@ pub(super) fn run(args: &KeysArgs, ports: &Ports, environment: &Environment, con
             GOOD
         }
         (Ok(None), _) => {
-            console.complain(format!("{} has no key yet; make one with `sendoff keys new --name NAME`", data.display()));
+            console.complain(format!(
+                "{} has no key yet; make one with `sendoff keys new --name NAME`",
+                data.display()
+            ));
             FINDINGS
         }
         (Err(fault @ TabletFault::Key(_)), _) => {

@@ -1,8 +1,8 @@
 //! `sendoff rehearse`: plays a handoff without a display, through the same events, and seals it as a rehearsal.
 
 mod action;
-mod player;
 mod plausible;
+mod player;
 
 use std::path::Path;
 
@@ -72,7 +72,11 @@ pub(super) fn run(args: &RehearseArgs, ports: &Ports, console: &mut Console) -> 
 fn done(finished: &Finished, out: &Path, console: &mut Console) {
     console.say(format!("sealed {}", finished.id));
     console.say(format!("digest {}", finished.digest));
-    console.say(format!("verify with: sendoff verify {} --signers {}", finished.path.display(), out.join(SIGNERS).display()));
+    console.say(format!(
+        "verify with: sendoff verify {} --signers {}",
+        finished.path.display(),
+        out.join(SIGNERS).display()
+    ));
     console.say(finished.path.display());
 }
 
@@ -106,6 +110,9 @@ fn tablet(ports: &Ports, dir: &Path) -> Result<Tablet, PlayFault> {
         return Err(PlayFault::NotForRehearsal(dir.to_owned()));
     }
     let line = format!("{}\n", tablet.signers_line());
-    ports.disk.replace(&dir.join(SIGNERS), line.as_bytes(), Access::Usual).map_err(crate::tablet::TabletFault::from)?;
+    ports
+        .disk
+        .replace(&dir.join(SIGNERS), line.as_bytes(), Access::Usual)
+        .map_err(crate::tablet::TabletFault::from)?;
     Ok(tablet)
 }

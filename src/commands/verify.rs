@@ -5,8 +5,8 @@ use std::path::Path;
 use super::cli::{Format, VerifyArgs};
 use super::{COULD_NOT_RUN, Console, FINDINGS, GOOD};
 use crate::ports::Ports;
-use crate::record::signers::Signers;
 use crate::record::bag;
+use crate::record::signers::Signers;
 use crate::record::verify::{JudgedAt, Verdict, verify_paths};
 
 pub(super) fn run(args: &VerifyArgs, ports: &Ports, console: &mut Console) -> u8 {
@@ -14,7 +14,9 @@ pub(super) fn run(args: &VerifyArgs, ports: &Ports, console: &mut Console) -> u8
         return bags(args, ports, console);
     }
     let Some(path) = &args.signers else {
-        console.complain("name the office's list of tablets with --signers FILE, or judge the bag alone with --bag-only");
+        console.complain(
+            "name the office's list of tablets with --signers FILE, or judge the bag alone with --bag-only",
+        );
         return COULD_NOT_RUN;
     };
     let signers = match Signers::load(ports.disk.as_ref(), path) {
@@ -55,7 +57,11 @@ fn text(verdict: &Verdict, console: &mut Console) {
             seen.digest,
         )),
         Err(failure) => {
-            console.say(format!("FAILED   {}: {failure} [{}]; judged {at}", verdict.path.display(), failure.code()));
+            console.say(format!(
+                "FAILED   {}: {failure} [{}]; judged {at}",
+                verdict.path.display(),
+                failure.code()
+            ));
         }
     }
 }
@@ -71,7 +77,10 @@ fn bags(args: &VerifyArgs, ports: &Ports, console: &mut Console) -> u8 {
             for (path, verdict) in &verdicts {
                 match verdict {
                     Ok(remarks) => {
-                        console.say(format!("valid    {}: a bag of RFC 8493; its seal was not looked at", path.display()));
+                        console.say(format!(
+                            "valid    {}: a bag of RFC 8493; its seal was not looked at",
+                            path.display()
+                        ));
                         remarks.iter().for_each(|r| console.say(format!("         note: {r}")));
                     }
                     Err(why) => console.say(format!("INVALID  {}: {why}", path.display())),

@@ -23,7 +23,8 @@ pub(super) fn budget(w: &mut Work<'_>, name: &'static str, loads: &[NightLoad], 
             Some(duty) => duty.quantity().to(Measure::Fraction)?,
             None => 1.0,
         };
-        let part = load.draw.quantity().to(Measure::Ampere)? * share * load.hours.quantity().to(Measure::Hour)?;
+        let part =
+            load.draw.quantity().to(Measure::Ampere)? * share * load.hours.quantity().to(Measure::Hour)?;
         let id = format!("{name}.{}", load.id.value);
         if part < 0.0 || !part.is_finite() {
             return w.missing(&id);
@@ -95,50 +96,62 @@ pub(super) fn rate_part(capacity: f64, over: f64, exponent: f64, current: f64) -
 /// Nights the house battery lasts: usable amp-hours ÷ those of a night, down to a tenth (handbook FIG-06;
 /// usable parts 50 % lead-acid, 80 to 90 % lithium).
 pub(super) fn battery_nights(given: Given<'_>) -> Figure {
-    Work::run(given, "battery_nights", Rounding::Down, "amp-hours there over amp-hours needed; Peukert's law", |w| {
-        let cold = is_cold(w)?;
-        let need = night_need(w, cold)?;
-        let there = usable(w, cold, need)?;
-        if need <= 0.0 {
-            return w.missing("night");
-        }
-        w.say(format!("{} Ah ÷ {} Ah", plain(there), plain(need)));
-        w.put_outcome(Outcome {
-            of: None,
-            exact: there / need,
-            measure: Measure::Fraction,
-            places: 1,
-            rounding: Rounding::Down,
-            counted: Some("nights"),
-        })
-    })
+    Work::run(
+        given,
+        "battery_nights",
+        Rounding::Down,
+        "amp-hours there over amp-hours needed; Peukert's law",
+        |w| {
+            let cold = is_cold(w)?;
+            let need = night_need(w, cold)?;
+            let there = usable(w, cold, need)?;
+            if need <= 0.0 {
+                return w.missing("night");
+            }
+            w.say(format!("{} Ah ÷ {} Ah", plain(there), plain(need)));
+            w.put_outcome(Outcome {
+                of: None,
+                exact: there / need,
+                measure: Measure::Fraction,
+                places: 1,
+                rounding: Rounding::Down,
+                counted: Some("nights"),
+            })
+        },
+    )
 }
 
 /// Charge of the house battery from its rested voltage (lead-acid: table of Battery Council International, on the
 /// straight line between its rows), or from its panel, down to the percent. The voltage of a lithium battery says
 /// too little.
 pub(super) fn state_of_charge(given: Given<'_>) -> Figure {
-    Work::run(given, "state_of_charge", Rounding::Down, "Battery Council International, 80 °F, rested", |w| {
-        let trip = w.trip()?;
-        if let Some(charge) = quantity(trip.house_charge) {
-            let charge = w.level("house_charge", Some(charge), "trip.house_charge")?;
-            w.say(format!("{} %, as the panel shows", plain(charge * 100.0)));
-            return w.put(charge * 100.0, Measure::Percent, 0);
-        }
-        if w.word("house.chemistry")? != "lead-acid" {
-            w.note("lithium-voltage");
-            return w.missing("trip.house_charge");
-        }
-        let volts = w.asked("house_volts", quantity(trip.house_volts), Measure::Volt)?;
-        if !(9.0..=16.0).contains(&volts) {
-            return w.missing("trip.house_volts");
-        }
-        if volts > 13.0 {
-            w.note("still-charging");
-        }
-        w.say(format!("{} V in the table", plain(volts)));
-        w.put(charge_at(volts), Measure::Percent, 0)
-    })
+    Work::run(
+        given,
+        "state_of_charge",
+        Rounding::Down,
+        "Battery Council International, 80 °F, rested",
+        |w| {
+            let trip = w.trip()?;
+            if let Some(charge) = quantity(trip.house_charge) {
+                let charge = w.level("house_charge", Some(charge), "trip.house_charge")?;
+                w.say(format!("{} %, as the panel shows", plain(charge * 100.0)));
+                return w.put(charge * 100.0, Measure::Percent, 0);
+            }
+            if w.word("house.chemistry")? != "lead-acid" {
+                w.note("lithium-voltage");
+                return w.missing("trip.house_charge");
+            }
+            let volts = w.asked("house_volts", quantity(trip.house_volts), Measure::Volt)?;
+            if !(9.0..=16.0).contains(&volts) {
+                return w.missing("trip.house_volts");
+            }
+            if volts > 13.0 {
+                w.note("still-charging");
+            }
+            w.say(format!("{} V in the table", plain(volts)));
+            w.put(charge_at(volts), Measure::Percent, 0)
+        },
+    )
 }
 
 fn charge_at(volts: f64) -> f64 {
@@ -163,7 +176,9 @@ mod tests {
     /// Worked values of an article on Peukert's equation: 100 Ah over 20 h.
     #[test]
     fn peukert_counts_the_time_of_the_rating() {
-        for (k, current, expected) in [(1.2, 5.0, 20.0), (1.2, 10.0, 8.7055), (1.05, 10.0, 9.6594), (1.0, 10.0, 10.0)] {
+        for (k, current, expected) in
+            [(1.2, 5.0, 20.0), (1.2, 10.0, 8.7055), (1.05, 10.0, 9.6594), (1.0, 10.0, 10.0)]
+        {
             let got = hours(100.0, 20.0, k, current);
             assert!(libm::fabs(got - expected) < 0.0001, "k {k}, {current} A: {got}");
         }

@@ -64,9 +64,7 @@ pub(super) fn jobs(w: &mut Work<'_>) -> Option<Vec<(&'static str, f64)>> {
         w.say(format!("{} Wh ÷ {} ÷ {} V", plain(energy), plain(part), plain(volts)));
         all.push(("hot-water", energy));
     }
-    all.into_iter()
-        .map(|(of, energy)| Some((of, shown(energy / part / volts, 1, Rounding::Up)?)))
-        .collect()
+    all.into_iter().map(|(of, energy)| Some((of, shown(energy / part / volts, 1, Rounding::Up)?))).collect()
 }
 
 /// What 120 V jobs take from the battery: W × h ÷ efficiency ÷ volts, up to a tenth of an amp-hour

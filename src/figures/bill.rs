@@ -12,9 +12,32 @@ use super::{Detail, Figure, Given};
 
 /// Currencies that do not have two decimals (ISO 4217).
 const PLACES: [(&str, u32); 26] = [
-    ("BIF", 0), ("CLP", 0), ("DJF", 0), ("GNF", 0), ("ISK", 0), ("JPY", 0), ("KMF", 0), ("KRW", 0), ("PYG", 0),
-    ("RWF", 0), ("UGX", 0), ("VND", 0), ("VUV", 0), ("XAF", 0), ("XOF", 0), ("XPF", 0), ("UYI", 0), ("BHD", 3),
-    ("IQD", 3), ("JOD", 3), ("KWD", 3), ("LYD", 3), ("OMR", 3), ("TND", 3), ("CLF", 4), ("UYW", 4),
+    ("BIF", 0),
+    ("CLP", 0),
+    ("DJF", 0),
+    ("GNF", 0),
+    ("ISK", 0),
+    ("JPY", 0),
+    ("KMF", 0),
+    ("KRW", 0),
+    ("PYG", 0),
+    ("RWF", 0),
+    ("UGX", 0),
+    ("VND", 0),
+    ("VUV", 0),
+    ("XAF", 0),
+    ("XOF", 0),
+    ("XPF", 0),
+    ("UYI", 0),
+    ("BHD", 3),
+    ("IQD", 3),
+    ("JOD", 3),
+    ("KWD", 3),
+    ("LYD", 3),
+    ("OMR", 3),
+    ("TND", 3),
+    ("CLF", 4),
+    ("UYW", 4),
 ];
 
 /// Decimals of a currency by its ISO 4217 code; none for what is no code.
@@ -215,7 +238,12 @@ impl Writing<'_, '_> {
             let hours = run(self.w, "generator", read)?;
             let each = self.w.take("fees.generator_night", Measure::Hour)?;
             let free = settled(each)?.checked_mul(nights)?;
-            self.line("extra-generator-hours", (hours - free).max(Decimal::ZERO), "fees.generator_hour", true)?;
+            self.line(
+                "extra-generator-hours",
+                (hours - free).max(Decimal::ZERO),
+                "fees.generator_hour",
+                true,
+            )?;
         }
         Some(())
     }

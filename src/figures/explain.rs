@@ -5,6 +5,7 @@
 //! of the figure by name, with `_` for `.` and `-`, and `$result`.
 
 use crate::measure::{Quantity, Rounding};
+use crate::unit::rounding_of;
 use crate::words::format::{self, Places};
 use crate::words::{Args, Reader, Value, Words};
 
@@ -55,7 +56,9 @@ pub fn explain(words: &Words, reader: &Reader, figure: &Figure) -> Explained {
         String::new()
     };
     let mut caveats = vec![optional(&format!("{key}.caveat"))];
-    caveats.extend(figure.notes.iter().map(|note| words.say(reader, &format!("figure-note-{}", note.key), &args)));
+    caveats.extend(
+        figure.notes.iter().map(|note| words.say(reader, &format!("figure-note-{}", note.key), &args)),
+    );
     let source = if figure.source == COMMON_PRACTICE {
         words.say(reader, "figure-common-practice", &Args::new())
     } else {
@@ -69,7 +72,10 @@ pub fn explain(words: &Words, reader: &Reader, figure: &Figure) -> Explained {
             .iter()
             .map(|input| ExplainedInput {
                 name: input_name(words, reader, &input.name),
-                value: input.quantity.map_or_else(|| input.value.clone(), |q| exact(words, reader, &q)),
+                value: input.quantity.map_or_else(
+                    || input.value.clone(),
+                    |q| exact(words, reader, &q, rounding_of(&input.name)),
+                ),
                 from: words.say(reader, &format!("from-{}", input.from), &Args::new()),
             })
             .collect(),
@@ -90,8 +96,17 @@ const fn rounding_key(rounding: Rounding) -> &'static str {
     }
 }
 
-fn exact(words: &Words, reader: &Reader, q: &Quantity) -> String {
-    format::quantity(words, reader, q, Rounding::Nearest, Places::AsWritten)
+fn exact(words: &Words, reader: &Reader, q: &Quantity, rounding: Rounding) -> String {
+    format::quantity(words, reader, q, rounding, Places::AsWritten)
+}
+
+/// In which direction a step is shown in another measure: what there is down, what is needed up.
+fn step_rounding(name: &str) -> Rounding {
+    match name {
+        "capacity" | "there" | "gain" => Rounding::Down,
+        "people" | "water" | "daily" | "need" | "loaded" | "tongue" => Rounding::Up,
+        _ => Rounding::Nearest,
+    }
 }
 
 /// The name of a fact; a load, item or night load is named by its own message.
@@ -112,12 +127,13 @@ fn input_name(words: &Words, reader: &Reader, name: &str) -> String {
 /// Values that a formula can use: inputs, steps and the result.
 fn args(words: &Words, reader: &Reader, figure: &Figure) -> Args {
     let mut args = Args::new();
-    let named = figure.inputs.iter().filter_map(|i| Some((i.name.as_str(), i.quantity?)));
-    let steps = figure.steps.iter().map(|s| (s.name, s.quantity));
-    let notes = figure.notes.iter().flat_map(|n| &n.with).map(|s| (s.name, s.quantity));
-    for (name, q) in named.chain(steps).chain(notes) {
+    let named =
+        figure.inputs.iter().filter_map(|i| Some((i.name.as_str(), i.quantity?, rounding_of(&i.name))));
+    let steps = figure.steps.iter().map(|s| (s.name, s.quantity, step_rounding(s.name)));
+    let notes = figure.notes.iter().flat_map(|n| &n.with).map(|s| (s.name, s.quantity, figure.rounding));
+    for (name, q, rounding) in named.chain(steps).chain(notes) {
         let name = name.replace(['.', '-'], "_");
-        args.extend(Args::new().measured(&name, exact(words, reader, &q), q.amount()));
+        args.extend(Args::new().measured(&name, exact(words, reader, &q, rounding), q.amount()));
     }
     for input in figure.inputs.iter().filter(|i| i.quantity.is_none()) {
         args.set(&input.name.replace(['.', '-'], "_"), Value::Text(input.value.clone()));

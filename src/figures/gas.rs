@@ -113,11 +113,8 @@ pub(super) fn daily_gas(w: &mut Work<'_>) -> Option<DailyGas> {
     } else {
         0.0
     };
-    let fridge = if w.has("fridge.propane") {
-        w.take("fridge.propane", Measure::BtuPerHour)? * 24.0
-    } else {
-        0.0
-    };
+    let fridge =
+        if w.has("fridge.propane") { w.take("fridge.propane", Measure::BtuPerHour)? * 24.0 } else { 0.0 };
     let water = if w.has("water_heater.propane") {
         let burn = w.take("water_heater.propane", Measure::BtuPerHour)?;
         let tank = w.word("water_heater.kind")? == "tank";
@@ -131,7 +128,9 @@ pub(super) fn daily_gas(w: &mut Work<'_>) -> Option<DailyGas> {
     } else {
         0.0
     };
-    for (name, part) in [("furnace", furnace), ("fridge", fridge), ("water_heater", water), ("cooking", cooking)] {
+    for (name, part) in
+        [("furnace", furnace), ("fridge", fridge), ("water_heater", water), ("cooking", cooking)]
+    {
         w.step(name, part, Measure::BtuEnergy);
     }
     Some(DailyGas { always: furnace + cooking, water, fridge })

@@ -93,8 +93,10 @@ pub(super) fn part_there(w: &mut Work<'_>) -> Option<f64> {
             let heights: Vec<f64> = heights.iter().filter_map(|h| h.quantity().to(Measure::Meter)).collect();
             let warm: Vec<f64> =
                 temperatures.iter().filter_map(|t| t.quantity().to(Measure::Celsius)).collect();
-            let parts: Vec<Vec<f64>> =
-                parts.iter().map(|row| row.iter().map(|p| p.quantity().number().to_f64()).collect()).collect();
+            let parts: Vec<Vec<f64>> = parts
+                .iter()
+                .map(|row| row.iter().map(|p| p.quantity().number().to_f64()).collect())
+                .collect();
             let damp = w.given.trip.and_then(|t| quantity(t.humid)).and_then(|q| q.to(Measure::Percent));
             in_grid(height, hottest, (&heights, &warm, &parts)).map(|p| p - humid_loss(damp, humid))
         }

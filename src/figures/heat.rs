@@ -33,32 +33,38 @@ pub(super) fn electric_heat(w: &mut Work<'_>) -> Option<f64> {
 /// Minutes to heat the tank, up to the minute, by each way it can be heated (handbook FIG-18): water × rise ÷ heat
 /// an hour; propane gives the part that the lot assumes, electricity all of it.
 pub(super) fn heat_up_minutes(given: Given<'_>) -> Figure {
-    Work::run(given, "heat_up_minutes", Rounding::Up, "heat = weight × rise (a BTU heats 1 lb by 1 °F)", |w| {
-        w.fitted("water_heater")?;
-        w.fitted("water_heater.tank")?;
-        let heat = tank_heat(w)?;
-        let mut power = Vec::new();
-        if w.has("water_heater.propane") {
-            let gas = w.take("water_heater.propane", Measure::BtuPerHour)?;
-            let part = w.take("assumed.heater_tank_part", Measure::Fraction)?;
-            power.push(("propane", gas * part));
-        }
-        if w.has("water_heater.electric") {
-            let watts = w.take("water_heater.electric", Measure::Watt)?;
-            power.push(("electric", Measure::Watt.convert(watts, Measure::BtuPerHour)?));
-        }
-        if let [(_, gas), (_, electric)] = power.as_slice() {
-            power.push(("both", gas + electric));
-        }
-        if power.is_empty() || power.iter().any(|(_, power)| *power <= 0.0) {
-            return w.missing("water_heater.propane");
-        }
-        for (of, power) in power {
-            w.say(format!("{} BTU ÷ {} BTU/h × 60", plain(heat), plain(power)));
-            w.put_of(of, heat / power * 60.0, Measure::Minute, 0)?;
-        }
-        Some(())
-    })
+    Work::run(
+        given,
+        "heat_up_minutes",
+        Rounding::Up,
+        "heat = weight × rise (a BTU heats 1 lb by 1 °F)",
+        |w| {
+            w.fitted("water_heater")?;
+            w.fitted("water_heater.tank")?;
+            let heat = tank_heat(w)?;
+            let mut power = Vec::new();
+            if w.has("water_heater.propane") {
+                let gas = w.take("water_heater.propane", Measure::BtuPerHour)?;
+                let part = w.take("assumed.heater_tank_part", Measure::Fraction)?;
+                power.push(("propane", gas * part));
+            }
+            if w.has("water_heater.electric") {
+                let watts = w.take("water_heater.electric", Measure::Watt)?;
+                power.push(("electric", Measure::Watt.convert(watts, Measure::BtuPerHour)?));
+            }
+            if let [(_, gas), (_, electric)] = power.as_slice() {
+                power.push(("both", gas + electric));
+            }
+            if power.is_empty() || power.iter().any(|(_, power)| *power <= 0.0) {
+                return w.missing("water_heater.propane");
+            }
+            for (of, power) in power {
+                w.say(format!("{} BTU ÷ {} BTU/h × 60", plain(heat), plain(power)));
+                w.put_of(of, heat / power * 60.0, Measure::Minute, 0)?;
+            }
+            Some(())
+        },
+    )
 }
 
 /// Temperature of the water from an on-demand heater, down to the degree, not above what it is set to

@@ -94,8 +94,7 @@ fn limits(w: &mut Work<'_>, kind: SupplyKind) -> Option<Limits> {
             w.fitted("inverter")?;
             let power = w.take("inverter.power", Measure::Watt)?;
             let part = w.take("assumed.inverter_part", Measure::Fraction)?;
-            let surge =
-                if w.has("inverter.peak") { w.take("inverter.peak", Measure::Watt)? } else { power };
+            let surge = if w.has("inverter.peak") { w.take("inverter.peak", Measure::Watt)? } else { power };
             Limits { legs: 1, each: power * part, long: None, branch, surge: Some(surge), post: false }
         }
     };
@@ -122,7 +121,9 @@ fn item(w: &mut Work<'_>, load: &Load, settled: bool, kind: SupplyKind) -> Optio
         }),
         branch: load.branch,
         start: load.start.and_then(|start| start.quantity().to(Measure::Watt)),
-        allowed: kind.as_supply().is_some_and(|own| load.from.as_ref().is_none_or(|from| from.contains(&own))),
+        allowed: kind
+            .as_supply()
+            .is_some_and(|own| load.from.as_ref().is_none_or(|from| from.contains(&own))),
         propane: load.instead == Some(Instead::Propane) && w.has("propane"),
     })
 }
@@ -146,44 +147,50 @@ fn asked_loads(w: &mut Work<'_>, on: &[On], kind: SupplyKind) -> Option<Vec<Item
 /// Whether the loads of the trip run together, which rules they break, what to switch off, and which sets fit.
 /// Values: sum and long loads of what is on, and what the supply gives.
 pub(super) fn loads_fit(given: Given<'_>) -> Figure {
-    Work::run(given, "loads_fit", Rounding::Exact, "NEC 210.20 (80 % of a breaker for three hours or more), 551.73", |w| {
-        if w.given.facts.lists().loads.is_empty() {
-            return w.not_fitted();
-        }
-        let kind = supply(w);
-        let limits = limits(w, kind)?;
-        let on = w.given.trip.map_or(&[][..], |t| &t.on);
-        let asked = asked_loads(w, on, kind)?;
-        let sum: f64 = asked.iter().map(|item| item.watts).sum();
-        let long: f64 = asked.iter().filter(|item| item.long).map(|item| item.watts).sum();
-        let breaks = judge(&asked, &limits);
-        // What is asked about stands among the inputs; the rest of the sheet is told by its sets.
-        let inputs = w.figure.inputs.len();
-        let (always, others) = sets_of(w, kind)?;
-        w.figure.inputs.truncate(inputs);
-        let always_ids = always.iter().map(|item| item.id.clone()).collect();
-        let remedies = if breaks.is_empty() { Vec::new() } else { remedies(&asked, &limits) };
-        let sets = largest_sets(&others, &always, &limits);
-        values(w, sum, long, &limits)?;
-        if !asked.is_empty() {
-            w.figure.verdict = Some(if fits(&asked, &limits) { "yes" } else { "no" });
-            if limits.surge.is_some() && asked.iter().any(|item| item.start.is_none()) {
-                w.note("start-not-known");
+    Work::run(
+        given,
+        "loads_fit",
+        Rounding::Exact,
+        "NEC 210.20 (80 % of a breaker for three hours or more), 551.73",
+        |w| {
+            if w.given.facts.lists().loads.is_empty() {
+                return w.not_fitted();
             }
-        }
-        if kind == SupplyKind::Nothing {
-            w.note("no-supply");
-        }
-        w.figure.detail = Detail::Loads(Box::new(Fit {
-            supply: kind.word(),
-            on: asked.into_iter().map(|item| item.id).collect(),
-            breaks,
-            remedies,
-            sets,
-            always: always_ids,
-        }));
-        Some(())
-    })
+            let kind = supply(w);
+            let limits = limits(w, kind)?;
+            let on = w.given.trip.map_or(&[][..], |t| &t.on);
+            let asked = asked_loads(w, on, kind)?;
+            let sum: f64 = asked.iter().map(|item| item.watts).sum();
+            let long: f64 = asked.iter().filter(|item| item.long).map(|item| item.watts).sum();
+            let breaks = judge(&asked, &limits);
+            // What is asked about stands among the inputs; the rest of the sheet is told by its sets.
+            let inputs = w.figure.inputs.len();
+            let (always, others) = sets_of(w, kind)?;
+            w.figure.inputs.truncate(inputs);
+            let always_ids = always.iter().map(|item| item.id.clone()).collect();
+            let remedies = if breaks.is_empty() { Vec::new() } else { remedies(&asked, &limits) };
+            let sets = largest_sets(&others, &always, &limits);
+            values(w, sum, long, &limits)?;
+            if !asked.is_empty() {
+                w.figure.verdict = Some(if fits(&asked, &limits) { "yes" } else { "no" });
+                if limits.surge.is_some() && asked.iter().any(|item| item.start.is_none()) {
+                    w.note("start-not-known");
+                }
+            }
+            if kind == SupplyKind::Nothing {
+                w.note("no-supply");
+            }
+            w.figure.detail = Detail::Loads(Box::new(Fit {
+                supply: kind.word(),
+                on: asked.into_iter().map(|item| item.id).collect(),
+                breaks,
+                remedies,
+                sets,
+                always: always_ids,
+            }));
+            Some(())
+        },
+    )
 }
 
 /// Loads that come on by themselves, settled, and all others.

@@ -172,7 +172,9 @@ impl Sums {
         !self.banned
             && self.leg.iter().all(|sum| within(*sum, limits.each))
             && limits.long.is_none_or(|most| self.long.iter().all(|sum| within(*sum, most)))
-            && limits.branch.is_none_or(|(all, long)| within(self.branch, all) && within(self.branch_long, long))
+            && limits
+                .branch
+                .is_none_or(|(all, long)| within(self.branch, all) && within(self.branch_long, long))
             && limits.surge.is_none_or(|most| within(self.all + self.start_more.max(0.0), most))
     }
 }

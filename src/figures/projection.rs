@@ -10,7 +10,7 @@ use super::gas::daily_gas;
 use super::generator::fuel_level;
 use super::projection_help::{Help, helps};
 use super::trip::HookUp;
-use super::water::{daily_use, fresh_at_start, free_at_start, grey_tanks, toilet_tank};
+use super::water::{daily_use, free_at_start, fresh_at_start, grey_tanks, toilet_tank};
 use super::work::{Work, quantity};
 use super::{COMMON_PRACTICE, Detail, Figure, Given, Input, Outcome, State, Trip};
 
@@ -158,25 +158,33 @@ fn resource_course(w: &mut Work<'_>, resource: Resource) -> Option<Course> {
             let daily = daily_use(w)?.all;
             let start = fresh_at_start(w)?;
             let whole = w.take("water.fresh", Measure::GallonUs)?;
-            Some(course(resource, nights, &Flow {
-                whole,
-                start,
-                measure: Measure::GallonUs,
-                net: &|day| if hook_up(trip, day).has_water() { 0.0 } else { -daily },
-                full: &|day| on_day(&trip.fill, day),
-            }))
+            Some(course(
+                resource,
+                nights,
+                &Flow {
+                    whole,
+                    start,
+                    measure: Measure::GallonUs,
+                    net: &|day| if hook_up(trip, day).has_water() { 0.0 } else { -daily },
+                    full: &|day| on_day(&trip.fill, day),
+                },
+            ))
         }
         Resource::Grey => {
             let daily = daily_use(w)?.grey;
             let whole = grey_tanks(w)?;
             let start = whole * free_at_start(w, "start.grey", quantity(trip.start.grey))?;
-            Some(course(resource, nights, &Flow {
-                whole,
-                start,
-                measure: Measure::GallonUs,
-                net: &|day| if hook_up(trip, day) == HookUp::Full { 0.0 } else { -daily },
-                full: &|day| on_day(&trip.empty, day),
-            }))
+            Some(course(
+                resource,
+                nights,
+                &Flow {
+                    whole,
+                    start,
+                    measure: Measure::GallonUs,
+                    net: &|day| if hook_up(trip, day) == HookUp::Full { 0.0 } else { -daily },
+                    full: &|day| on_day(&trip.empty, day),
+                },
+            ))
         }
         Resource::Toilet => {
             let daily = daily_use(w)?;
@@ -186,14 +194,18 @@ fn resource_course(w: &mut Work<'_>, resource: Resource) -> Option<Course> {
             let sewer = w.has("waste.black");
             let whole = toilet_tank(w)?;
             let start = whole * free_at_start(w, "start.black", quantity(trip.start.black))?;
-            Some(course(resource, nights, &Flow {
-                whole,
-                start,
-                measure: Measure::GallonUs,
-                // A cassette is carried away by hand: a sewer at the pitch does not empty it.
-                net: &|day| if sewer && hook_up(trip, day) == HookUp::Full { 0.0 } else { -daily.toilet },
-                full: &|day| on_day(&trip.empty, day),
-            }))
+            Some(course(
+                resource,
+                nights,
+                &Flow {
+                    whole,
+                    start,
+                    measure: Measure::GallonUs,
+                    // A cassette is carried away by hand: a sewer at the pitch does not empty it.
+                    net: &|day| if sewer && hook_up(trip, day) == HookUp::Full { 0.0 } else { -daily.toilet },
+                    full: &|day| on_day(&trip.empty, day),
+                },
+            ))
         }
         Resource::Battery => battery_course(w, trip),
         Resource::Propane => propane_course(w, trip),
@@ -204,15 +216,19 @@ fn resource_course(w: &mut Work<'_>, resource: Resource) -> Option<Course> {
 fn battery_course(w: &mut Work<'_>, trip: &Trip) -> Option<Course> {
     let day = off_grid(w)?;
     let charges = w.has("charger");
-    Some(course(Resource::Battery, trip.nights, &Flow {
-        whole: day.there,
-        start: day.there,
-        measure: Measure::AmpereHour,
-        net: &|at| {
-            if charges && hook_up(trip, at).has_power() { day.there } else { day.gain - day.need }
+    Some(course(
+        Resource::Battery,
+        trip.nights,
+        &Flow {
+            whole: day.there,
+            start: day.there,
+            measure: Measure::AmpereHour,
+            net: &|at| {
+                if charges && hook_up(trip, at).has_power() { day.there } else { day.gain - day.need }
+            },
+            full: &|_| false,
         },
-        full: &|_| false,
-    }))
+    ))
 }
 
 fn propane_course(w: &mut Work<'_>, trip: &Trip) -> Option<Course> {
@@ -227,13 +243,17 @@ fn propane_course(w: &mut Work<'_>, trip: &Trip) -> Option<Course> {
     // On a post the refrigerator runs on 120 V, if it can.
     let fridge_on_post = w.given.facts.lists().loads.iter().any(|load| load.id.value == "fridge");
     let on_post = if fridge_on_post { gas.always + gas.water } else { gas.sum() };
-    Some(course(Resource::Propane, trip.nights, &Flow {
-        whole: full,
-        start: full * level,
-        measure: Measure::Pound,
-        net: &|at| -(if hook_up(trip, at).has_power() { on_post } else { gas.sum() }) / heat,
-        full: &|day| on_day(&trip.refill, day),
-    }))
+    Some(course(
+        Resource::Propane,
+        trip.nights,
+        &Flow {
+            whole: full,
+            start: full * level,
+            measure: Measure::Pound,
+            net: &|at| -(if hook_up(trip, at).has_power() { on_post } else { gas.sum() }) / heat,
+            full: &|day| on_day(&trip.refill, day),
+        },
+    ))
 }
 
 fn generator_course(w: &mut Work<'_>, trip: &Trip) -> Option<Course> {
@@ -246,27 +266,42 @@ fn generator_course(w: &mut Work<'_>, trip: &Trip) -> Option<Course> {
         Some(hours) => w.asked("generator_run", Some(hours), Measure::Hour)?,
         None => 0.0,
     };
-    Some(course(Resource::Generator, trip.nights, &Flow {
-        whole: tank * (1.0 - pickup).max(0.0),
-        start: tank * (level - pickup).max(0.0),
-        measure: Measure::GallonUs,
-        net: &|at| if hook_up(trip, at).has_power() { 0.0 } else { -(hours * burn) },
-        full: &|day| on_day(&trip.refuel, day),
-    }))
+    Some(course(
+        Resource::Generator,
+        trip.nights,
+        &Flow {
+            whole: tank * (1.0 - pickup).max(0.0),
+            start: tank * (level - pickup).max(0.0),
+            measure: Measure::GallonUs,
+            net: &|at| if hook_up(trip, at).has_power() { 0.0 } else { -(hours * burn) },
+            full: &|day| on_day(&trip.refuel, day),
+        },
+    ))
 }
 
 /// The courses of a trip, the inputs they used, and what could not be computed.
-pub(super) type Courses = (Vec<Course>, Vec<Input>, Vec<(Resource, String)>);
+type Courses = (Vec<Course>, Vec<Input>, Vec<(Resource, String)>);
+
+/// Works out one course, and what came of it.
+fn course_alone(given: Given<'_>, resource: Resource) -> (Figure, Option<Course>) {
+    let mut found = None;
+    let figure = Work::run(given, "trip_projection", Rounding::Down, COMMON_PRACTICE, |w| {
+        found = Some(resource_course(w, resource)?);
+        Some(())
+    });
+    (figure, found)
+}
+
+/// The course of one resource; none when it could not be computed.
+pub(super) fn course_of(given: Given<'_>, resource: Resource) -> Option<Course> {
+    Work::quietly(given, |w| resource_course(w, resource))
+}
 
 /// Works out every course by itself: what is missing for one does not hide the others.
-pub(super) fn courses(given: Given<'_>) -> Courses {
+fn courses(given: Given<'_>) -> Courses {
     let (mut all, mut inputs, mut unknown) = (Vec::new(), Vec::<Input>::new(), Vec::new());
     for resource in Resource::ALL {
-        let mut found = None;
-        let figure = Work::run(given, "trip_projection", Rounding::Down, COMMON_PRACTICE, |w| {
-            found = Some(resource_course(w, resource)?);
-            Some(())
-        });
+        let (figure, found) = course_alone(given, resource);
         match (figure.state, found) {
             (State::Ok, Some(course)) => {
                 all.push(course);

@@ -4,7 +4,7 @@
 use crate::measure::Time;
 use crate::unit::Facts;
 
-use super::projection::{Course, Resource, courses};
+use super::projection::{Course, Resource, course_of};
 use super::trip::{HookUp, Use};
 use super::{Given, Trip};
 
@@ -55,7 +55,9 @@ impl Action {
     #[must_use]
     pub const fn day(self) -> Option<u16> {
         match self {
-            Self::Fill(day) | Self::Empty(day) | Self::Power(day) | Self::Refill(day) | Self::Refuel(day) => Some(day),
+            Self::Fill(day) | Self::Empty(day) | Self::Power(day) | Self::Refill(day) | Self::Refuel(day) => {
+                Some(day)
+            }
             _ => None,
         }
     }
@@ -154,8 +156,7 @@ fn candidates(resource: Resource, end: f64, trip: &Trip) -> Vec<Action> {
 
 fn try_one(facts: &Facts, trip: &Trip, resource: Resource, before: f64, action: Action) -> Option<Help> {
     let changed = action.on(trip)?;
-    let (after, _, _) = courses(Given { facts, trip: Some(&changed) });
-    let after = after.into_iter().find(|course| course.resource == resource)?.ends;
+    let after = course_of(Given { facts, trip: Some(&changed) }, resource)?.ends;
     let gains = after.is_none_or(|after| after > before + 1e-9);
     gains.then_some(Help { action, resource, before, after })
 }

@@ -58,8 +58,7 @@ pub(super) fn stopping_distance(given: Given<'_>) -> Figure {
         let reaction = w.take("assumed.reaction", Measure::Second)?;
         let braking = w.take("assumed.braking", Measure::FootPerSecondSquared)?;
         let grade = w.given.trip.and_then(|t| quantity(t.grade));
-        let grade =
-            if grade.is_some() { w.asked("grade", grade, Measure::Fraction)? } else { 0.0 };
+        let grade = if grade.is_some() { w.asked("grade", grade, Measure::Fraction)? } else { 0.0 };
         if braking <= 0.0 {
             return w.missing("assumed.braking");
         }

@@ -93,16 +93,22 @@ pub(super) fn clearance_min_sign(given: Given<'_>) -> Figure {
 /// How far the rear outer corner swings out at full lock: √(R² + overhang²) − R, up to the inch (handbook FIG-11;
 /// geometry of a corner on a circle).
 pub(super) fn tail_swing(given: Given<'_>) -> Figure {
-    Work::run(given, "tail_swing", Rounding::Up, "geometry: a corner behind the axle runs on a wider circle", |w| {
-        let radius = w.take("size.turn_radius", Measure::Inch)?;
-        let overhang = w.take("size.rear_overhang", Measure::Inch)?;
-        if radius <= 0.0 {
-            return w.missing("size.turn_radius");
-        }
-        let (r, o) = (plain(radius), plain(overhang));
-        w.say(format!("√({r}² + {o}²) in − {r} in"));
-        w.put(libm::hypot(radius, overhang) - radius, Measure::Inch, 0)
-    })
+    Work::run(
+        given,
+        "tail_swing",
+        Rounding::Up,
+        "geometry: a corner behind the axle runs on a wider circle",
+        |w| {
+            let radius = w.take("size.turn_radius", Measure::Inch)?;
+            let overhang = w.take("size.rear_overhang", Measure::Inch)?;
+            if radius <= 0.0 {
+                return w.missing("size.turn_radius");
+            }
+            let (r, o) = (plain(radius), plain(overhang));
+            w.say(format!("√({r}² + {o}²) in − {r} in"));
+            w.put(libm::hypot(radius, overhang) - radius, Measure::Inch, 0)
+        },
+    )
 }
 
 /// Height of blocks under the low side and the low end, up to a tenth of an inch, and whether the refrigerator

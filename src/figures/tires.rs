@@ -51,7 +51,9 @@ fn by_axle(w: &mut Work<'_>, mut value: impl FnMut(&mut Work<'_>, f64) -> Option
     for axle in axles {
         let cold = *axle.cold.quantity();
         w.input("tires.cold", cold, "plate");
-        let Some(psi) = cold.to(Measure::Psi).filter(|psi| *psi > 0.0) else { return w.missing("tires.cold") };
+        let Some(psi) = cold.to(Measure::Psi).filter(|psi| *psi > 0.0) else {
+            return w.missing("tires.cold");
+        };
         let exact = value(w, psi)?;
         w.put_of(axle.at.word(), exact, Measure::Psi, 0)?;
     }
@@ -61,30 +63,36 @@ fn by_axle(w: &mut Work<'_>, mut value: impl FnMut(&mut Work<'_>, f64) -> Option
 /// Pressure that a cold tire shows at another temperature and height, to the nearest psi: (gauge + air) × T₂/T₁ −
 /// air there (ideal gas; ICAO standard atmosphere). The tire's own volume is taken as fixed.
 pub(super) fn tire_pressure_at(given: Given<'_>) -> Figure {
-    Work::run(given, "tire_pressure_at", Rounding::Nearest, "ideal gas law; ICAO standard atmosphere 1993", |w| {
-        let trip = w.trip()?;
-        let Some(set) = trip.tires else { return w.missing("trip.tires") };
-        let t1 = w.asked("tires.set_at", Some(*set.set_at.quantity()), Measure::Celsius)? + 273.15;
-        let read = quantity(set.read_at).or_else(|| quantity(trip.coldest));
-        let t2 = w.asked("tires.read_at", read, Measure::Celsius)? + 273.15;
-        let here = w.take("site.elevation", Measure::Meter)?;
-        let there = match quantity(set.height) {
-            Some(height) => w.asked("tires.height", Some(height), Measure::Meter)?,
-            None => here,
-        };
-        let pascal = |pascal: f64| Measure::Psi.of_si(pascal);
-        let (air1, air2) = (pascal(air_pressure(here)), pascal(air_pressure(there)));
-        if t1 <= 0.0 || t2 <= 0.0 {
-            return w.missing("trip.tires.set_at");
-        }
-        w.step("air_here", air1, Measure::Psi);
-        w.step("air_there", air2, Measure::Psi);
-        by_axle(w, |w, psi| {
-            let (p, a, b) = (plain(psi), plain(air1), plain(air2));
-            w.say(format!("({p} + {a}) psi × {} ÷ {} − {b} psi", plain(t2), plain(t1)));
-            Some((psi + air1) * t2 / t1 - air2)
-        })
-    })
+    Work::run(
+        given,
+        "tire_pressure_at",
+        Rounding::Nearest,
+        "ideal gas law; ICAO standard atmosphere 1993",
+        |w| {
+            let trip = w.trip()?;
+            let Some(set) = trip.tires else { return w.missing("trip.tires") };
+            let t1 = w.asked("tires.set_at", Some(*set.set_at.quantity()), Measure::Celsius)? + 273.15;
+            let read = quantity(set.read_at).or_else(|| quantity(trip.coldest));
+            let t2 = w.asked("tires.read_at", read, Measure::Celsius)? + 273.15;
+            let here = w.take("site.elevation", Measure::Meter)?;
+            let there = match quantity(set.height) {
+                Some(height) => w.asked("tires.height", Some(height), Measure::Meter)?,
+                None => here,
+            };
+            let pascal = |pascal: f64| Measure::Psi.of_si(pascal);
+            let (air1, air2) = (pascal(air_pressure(here)), pascal(air_pressure(there)));
+            if t1 <= 0.0 || t2 <= 0.0 {
+                return w.missing("trip.tires.set_at");
+            }
+            w.step("air_here", air1, Measure::Psi);
+            w.step("air_there", air2, Measure::Psi);
+            by_axle(w, |w, psi| {
+                let (p, a, b) = (plain(psi), plain(air1), plain(air2));
+                w.say(format!("({p} + {a}) psi × {} ÷ {} − {b} psi", plain(t2), plain(t1)));
+                Some((psi + air1) * t2 / t1 - air2)
+            })
+        },
+    )
 }
 
 #[cfg(test)]

@@ -22,70 +22,76 @@ pub(super) fn rig_length(given: Given<'_>) -> Figure {
 /// what the tow vehicle's sticker, its rating, the hitch and the trailer's plate leave, down to the pound. One
 /// that is below zero means no.
 pub(super) fn tow_check(given: Given<'_>) -> Figure {
-    Work::run(given, "tow_check", Rounding::Down, "49 CFR 571.110 S9.3.5 (tongue weight is cargo of the tow vehicle)", |w| {
-        w.fitted("hitch")?;
-        let tow = w.trip()?.tow.unwrap_or_default();
-        let uvw = w.take("weight.uvw", Measure::Pound)?;
-        let kit = w.take("weight.kit", Measure::Pound)?;
-        let water = water(w)?;
-        let cargo = match w.given.trip.and_then(|t| quantity(t.bags)) {
-            Some(bags) => w.asked("bags", Some(bags), Measure::Pound)?,
-            None => 0.0,
-        };
-        let loaded = uvw + water + kit + cargo;
-        let tongue = loaded * w.take("hitch.tongue_part", Measure::Fraction)?;
-        let sticker = w.asked("tow.payload", quantity(tow.payload), Measure::Pound)?;
-        let rating = w.asked("tow.rating", quantity(tow.rating), Measure::Pound)?;
-        let people = super::weight::people_weight(w)?;
-        let gear = w.take("hitch.gear", Measure::Pound)?;
-        let own = match quantity(tow.bags) {
-            Some(bags) => w.asked("tow.bags", Some(bags), Measure::Pound)?,
-            None => 0.0,
-        };
-        let gvwr = w.take("weight.gvwr", Measure::Pound)?;
-        let tongue_most = w.take("hitch.tongue_most", Measure::Pound)?;
-        let trailer_most = w.take("hitch.trailer_most", Measure::Pound)?;
-        let least_rating = w.take("hitch.rating", Measure::Pound)?;
-        let tow_left = sticker - people - tongue - gear - own;
-        w.step("loaded", loaded, Measure::Pound);
-        w.step("tongue", tongue, Measure::Pound);
-        w.say(format!(
-            "{} + {} + {} + {} = {} lb; {} − {} − {} − {} − {} lb",
-            plain(uvw),
-            plain(water),
-            plain(kit),
-            plain(cargo),
-            plain(loaded),
-            plain(sticker),
-            plain(people),
-            plain(tongue),
-            plain(gear),
-            plain(own)
-        ));
-        let lefts = [
-            ("tow-payload-left", tow_left),
-            ("trailer-left", gvwr - loaded),
-            ("tow-rating-left", rating - loaded),
-            ("tow-rating-over-least", rating - least_rating),
-            ("hitch-left", trailer_most - loaded),
-            ("tongue-left", tongue_most - tongue),
-        ];
-        for (of, value, rounding) in [("loaded", loaded, Rounding::Up), ("tongue", tongue, Rounding::Up)]
-            .into_iter()
-            .chain(lefts.iter().map(|(of, value)| (*of, *value, Rounding::Down)))
-        {
-            w.put_outcome(Outcome {
-                of: Some(of.into()),
-                exact: value,
-                measure: Measure::Pound,
-                places: 0,
-                rounding,
-                counted: None,
-            })?;
-        }
-        w.figure.verdict = Some(if lefts.iter().all(|(_, left)| *left >= 0.0) { "yes" } else { "no" });
-        Some(())
-    })
+    Work::run(
+        given,
+        "tow_check",
+        Rounding::Down,
+        "49 CFR 571.110 S9.3.5 (tongue weight is cargo of the tow vehicle)",
+        |w| {
+            w.fitted("hitch")?;
+            let tow = w.trip()?.tow.unwrap_or_default();
+            let uvw = w.take("weight.uvw", Measure::Pound)?;
+            let kit = w.take("weight.kit", Measure::Pound)?;
+            let water = water(w)?;
+            let cargo = match w.given.trip.and_then(|t| quantity(t.bags)) {
+                Some(bags) => w.asked("bags", Some(bags), Measure::Pound)?,
+                None => 0.0,
+            };
+            let loaded = uvw + water + kit + cargo;
+            let tongue = loaded * w.take("hitch.tongue_part", Measure::Fraction)?;
+            let sticker = w.asked("tow.payload", quantity(tow.payload), Measure::Pound)?;
+            let rating = w.asked("tow.rating", quantity(tow.rating), Measure::Pound)?;
+            let people = super::weight::people_weight(w)?;
+            let gear = w.take("hitch.gear", Measure::Pound)?;
+            let own = match quantity(tow.bags) {
+                Some(bags) => w.asked("tow.bags", Some(bags), Measure::Pound)?,
+                None => 0.0,
+            };
+            let gvwr = w.take("weight.gvwr", Measure::Pound)?;
+            let tongue_most = w.take("hitch.tongue_most", Measure::Pound)?;
+            let trailer_most = w.take("hitch.trailer_most", Measure::Pound)?;
+            let least_rating = w.take("hitch.rating", Measure::Pound)?;
+            let tow_left = sticker - people - tongue - gear - own;
+            w.step("loaded", loaded, Measure::Pound);
+            w.step("tongue", tongue, Measure::Pound);
+            w.say(format!(
+                "{} + {} + {} + {} = {} lb; {} − {} − {} − {} − {} lb",
+                plain(uvw),
+                plain(water),
+                plain(kit),
+                plain(cargo),
+                plain(loaded),
+                plain(sticker),
+                plain(people),
+                plain(tongue),
+                plain(gear),
+                plain(own)
+            ));
+            let lefts = [
+                ("tow-payload-left", tow_left),
+                ("trailer-left", gvwr - loaded),
+                ("tow-rating-left", rating - loaded),
+                ("tow-rating-over-least", rating - least_rating),
+                ("hitch-left", trailer_most - loaded),
+                ("tongue-left", tongue_most - tongue),
+            ];
+            for (of, value, rounding) in [("loaded", loaded, Rounding::Up), ("tongue", tongue, Rounding::Up)]
+                .into_iter()
+                .chain(lefts.iter().map(|(of, value)| (*of, *value, Rounding::Down)))
+            {
+                w.put_outcome(Outcome {
+                    of: Some(of.into()),
+                    exact: value,
+                    measure: Measure::Pound,
+                    places: 0,
+                    rounding,
+                    counted: None,
+                })?;
+            }
+            w.figure.verdict = Some(if lefts.iter().all(|(_, left)| *left >= 0.0) { "yes" } else { "no" });
+            Some(())
+        },
+    )
 }
 
 fn water(w: &mut Work<'_>) -> Option<f64> {

@@ -64,7 +64,8 @@ pub(super) fn fresh_at_start(w: &mut Work<'_>) -> Option<f64> {
 /// All grey tanks together, in US gallons.
 pub(super) fn grey_tanks(w: &mut Work<'_>) -> Option<f64> {
     let first = w.take("waste.grey", Measure::GallonUs)?;
-    let second = if w.has("waste.grey_galley") { w.take("waste.grey_galley", Measure::GallonUs)? } else { 0.0 };
+    let second =
+        if w.has("waste.grey_galley") { w.take("waste.grey_galley", Measure::GallonUs)? } else { 0.0 };
     Some(first + second)
 }
 
@@ -131,33 +132,39 @@ pub(super) fn toilet_days(given: Given<'_>) -> Figure {
 /// Minutes to fill the fresh tank, up to the minute: what is missing ÷ the flow of the tap. A gallon in so many
 /// seconds gives the flow (60 ÷ seconds, state leaflets on water use; EPA bucket test).
 pub(super) fn fill_minutes(given: Given<'_>) -> Figure {
-    Work::run(given, "fill_minutes", Rounding::Up, "EPA WaterSense bucket test: flow is volume over time", |w| {
-        let tank = w.take("water.fresh", Measure::GallonUs)?;
-        let there = w.given.trip.and_then(|t| quantity(t.start.fresh));
-        let level = match there {
-            Some(level) => w.level("start.fresh", Some(level), "assumed.start_fresh")?,
-            // Without a level the whole tank is filled: that is what the minutes are asked for.
-            None => 0.0,
-        };
-        let bucket = w.given.trip.and_then(|t| quantity(t.bucket));
-        let flow = if bucket.is_some() {
-            let seconds = w.asked("bucket", bucket, Measure::Second)?;
-            let gallon = match w.given.facts.lists().gallon {
-                crate::measure::Gallon::Us => Measure::GallonUs,
-                crate::measure::Gallon::Imperial => Measure::GallonImperial,
+    Work::run(
+        given,
+        "fill_minutes",
+        Rounding::Up,
+        "EPA WaterSense bucket test: flow is volume over time",
+        |w| {
+            let tank = w.take("water.fresh", Measure::GallonUs)?;
+            let there = w.given.trip.and_then(|t| quantity(t.start.fresh));
+            let level = match there {
+                Some(level) => w.level("start.fresh", Some(level), "assumed.start_fresh")?,
+                // Without a level the whole tank is filled: that is what the minutes are asked for.
+                None => 0.0,
             };
-            gallon.convert(1.0, Measure::GallonUs)? * 60.0 / seconds
-        } else {
-            let tap = w.given.trip.and_then(|t| quantity(t.tap));
-            w.asked_or("tap", tap, "assumed.tap_flow", Measure::GallonUsPerMinute)?
-        };
-        if flow <= 0.0 || !flow.is_finite() {
-            return w.missing("trip.tap");
-        }
-        let missing = tank * (1.0 - level);
-        w.say(format!("{} US gal ÷ {} US gal/min", plain(missing), plain(flow)));
-        w.step("there", missing, Measure::GallonUs);
-        w.step("flow", flow, Measure::GallonUsPerMinute);
-        w.put(missing / flow, Measure::Minute, 0)
-    })
+            let bucket = w.given.trip.and_then(|t| quantity(t.bucket));
+            let flow = if bucket.is_some() {
+                let seconds = w.asked("bucket", bucket, Measure::Second)?;
+                let gallon = match w.given.facts.lists().gallon {
+                    crate::measure::Gallon::Us => Measure::GallonUs,
+                    crate::measure::Gallon::Imperial => Measure::GallonImperial,
+                };
+                gallon.convert(1.0, Measure::GallonUs)? * 60.0 / seconds
+            } else {
+                let tap = w.given.trip.and_then(|t| quantity(t.tap));
+                w.asked_or("tap", tap, "assumed.tap_flow", Measure::GallonUsPerMinute)?
+            };
+            if flow <= 0.0 || !flow.is_finite() {
+                return w.missing("trip.tap");
+            }
+            let missing = tank * (1.0 - level);
+            w.say(format!("{} US gal ÷ {} US gal/min", plain(missing), plain(flow)));
+            w.step("there", missing, Measure::GallonUs);
+            w.step("flow", flow, Measure::GallonUsPerMinute);
+            w.put(missing / flow, Measure::Minute, 0)
+        },
+    )
 }

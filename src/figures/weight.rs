@@ -21,23 +21,25 @@ fn water(w: &mut Work<'_>) -> Option<f64> {
 /// Weight of the water on board: (fresh tank × level + heater) × weight of a gallon, up to the pound
 /// (handbook FIG-03; 49 CFR 571.110 S9.3.4 prints 8.3 lb and 1 kg/L, which differ: the lot picks one).
 pub(super) fn water_weight(given: Given<'_>) -> Figure {
-    Work::run(given, "water_weight", Rounding::Up, "49 CFR 571.110 S9.3.4(e), with the lot's weight of water", |w| {
-        let pounds = water(w)?;
-        let fresh = w.given.facts.quantity("water.fresh").map(ToString::to_string).unwrap_or_default();
-        w.say(format!("({fresh} × level + heater) × weight of water = {} lb", plain(pounds)));
-        w.put(pounds, Measure::Pound, 0)
-    })
+    Work::run(
+        given,
+        "water_weight",
+        Rounding::Up,
+        "49 CFR 571.110 S9.3.4(e), with the lot's weight of water",
+        |w| {
+            let pounds = water(w)?;
+            let fresh = w.given.facts.quantity("water.fresh").map(ToString::to_string).unwrap_or_default();
+            w.say(format!("({fresh} × level + heater) × weight of water = {} lb", plain(pounds)));
+            w.put(pounds, Measure::Pound, 0)
+        },
+    )
 }
 
 /// Weight of the people in pounds, and how many.
 pub(super) fn people_weight(w: &mut Work<'_>) -> Option<f64> {
     let people = &w.trip()?.people;
     let count = people.len();
-    w.input(
-        "trip.people",
-        Quantity::new(rust_decimal::Decimal::from(count), Measure::Fraction),
-        "trip",
-    );
+    w.input("trip.people", Quantity::new(rust_decimal::Decimal::from(count), Measure::Fraction), "trip");
     let usual = people.iter().filter(|p| p.weight.is_none()).count();
     let mut sum = 0.0;
     if usual > 0 {

@@ -5,9 +5,12 @@ use crate::measure::{Measure, Quantity, Rounding};
 use super::work::{Work, plain};
 use super::{COMMON_PRACTICE, Figure, Given};
 
+/// Knots, miles and kilometers an hour, tenths of a meter a second.
+type Row = (u16, u16, u16, u16);
+
 /// Lower edges of the Beaufort forces in whole knots, miles and kilometers an hour, and in tenths of a meter a
 /// second (WMO). Each column is its own: none is derived from another.
-const FORCES: [(u16, u16, u16, u16); 13] = [
+const FORCES: [Row; 13] = [
     (0, 0, 0, 0),
     (1, 1, 1, 3),
     (4, 4, 6, 16),
@@ -53,11 +56,15 @@ impl Beaufort {
 /// The force of a wind, in the column of the measure it is told in; none for what is no speed.
 #[must_use]
 pub fn beaufort(wind: &Quantity) -> Option<Beaufort> {
-    let (number, column): (f64, fn(&(u16, u16, u16, u16)) -> u16) = match wind.measure() {
-        Measure::Knot => (wind.to(Measure::Knot)?, |row| row.0),
-        Measure::Mph => (wind.to(Measure::Mph)?, |row| row.1),
-        Measure::Kmh => (wind.to(Measure::Kmh)?, |row| row.2),
-        _ => (wind.to(Measure::MeterPerSecond)? * 10.0, |row| row.3),
+    let number = match wind.measure() {
+        measure @ (Measure::Knot | Measure::Mph | Measure::Kmh) => wind.to(measure)?,
+        _ => wind.to(Measure::MeterPerSecond)? * 10.0,
+    };
+    let column = |row: &Row| match wind.measure() {
+        Measure::Knot => row.0,
+        Measure::Mph => row.1,
+        Measure::Kmh => row.2,
+        _ => row.3,
     };
     if !number.is_finite() || number < 0.0 {
         return None;
@@ -171,11 +178,35 @@ mod tests {
     #[test]
     fn each_column_of_the_scale_is_read_by_itself() {
         for (text, expected) in [
-            ("0 kn", 0), ("3 kn", 1), ("4 kn", 2), ("10 kn", 3), ("11 kn", 4), ("16 kn", 4), ("17 kn", 5), ("63 kn", 11),
-            ("64 kn", 12), ("4 mph", 2), ("12 mph", 3), ("18 mph", 4), ("19 mph", 5), ("24 mph", 5), ("72 mph", 11),
-            ("73 mph", 12), ("19 km/h", 3), ("20 km/h", 4), ("28 km/h", 4), ("29 km/h", 5), ("117 km/h", 11),
-            ("118 km/h", 12), ("5.4 m/s", 3), ("5.5 m/s", 4), ("7.9 m/s", 4), ("8.0 m/s", 5), ("10.7 m/s", 5),
-            ("13.8 m/s", 6), ("32.7 m/s", 12),
+            ("0 kn", 0),
+            ("3 kn", 1),
+            ("4 kn", 2),
+            ("10 kn", 3),
+            ("11 kn", 4),
+            ("16 kn", 4),
+            ("17 kn", 5),
+            ("63 kn", 11),
+            ("64 kn", 12),
+            ("4 mph", 2),
+            ("12 mph", 3),
+            ("18 mph", 4),
+            ("19 mph", 5),
+            ("24 mph", 5),
+            ("72 mph", 11),
+            ("73 mph", 12),
+            ("19 km/h", 3),
+            ("20 km/h", 4),
+            ("28 km/h", 4),
+            ("29 km/h", 5),
+            ("117 km/h", 11),
+            ("118 km/h", 12),
+            ("5.4 m/s", 3),
+            ("5.5 m/s", 4),
+            ("7.9 m/s", 4),
+            ("8.0 m/s", 5),
+            ("10.7 m/s", 5),
+            ("13.8 m/s", 6),
+            ("32.7 m/s", 12),
         ] {
             assert_eq!(force(text), expected, "{text}");
         }

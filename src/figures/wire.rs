@@ -6,29 +6,29 @@ use super::trip::SupplyAt;
 use super::work::{Work, plain, quantity};
 use super::{Figure, Given, Outcome};
 
-/// Ohms of 1000 ft of uncoated stranded copper at 75 °C by wire size: NEC chapter 9, table 8.
-const OHMS: [(&str, f64); 15] = [
-    ("18", 7.95),
-    ("16", 4.99),
-    ("14", 3.14),
-    ("12", 1.98),
-    ("10", 1.24),
-    ("8", 0.778),
-    ("6", 0.491),
-    ("4", 0.308),
-    ("3", 0.245),
-    ("2", 0.194),
-    ("1", 0.154),
-    ("1/0", 0.122),
-    ("2/0", 0.0967),
-    ("3/0", 0.0766),
-    ("4/0", 0.0608),
+/// Milliohms of 1000 ft of uncoated stranded copper at 75 °C by wire size: NEC chapter 9, table 8.
+const MILLIOHMS: [(&str, f64); 15] = [
+    ("18", 7950.0),
+    ("16", 4990.0),
+    ("14", 3140.0),
+    ("12", 1980.0),
+    ("10", 1240.0),
+    ("8", 778.0),
+    ("6", 491.0),
+    ("4", 308.0),
+    ("3", 245.0),
+    ("2", 194.0),
+    ("1", 154.0),
+    ("1/0", 122.0),
+    ("2/0", 96.7),
+    ("3/0", 76.6),
+    ("4/0", 60.8),
 ];
 
 /// Ohms of 1000 ft of copper wire of this size (AWG); none for a size the table does not have.
 #[must_use]
 pub fn resistance(gauge: &str) -> Option<f64> {
-    OHMS.iter().find(|(size, _)| *size == gauge.trim()).map(|(_, ohms)| *ohms)
+    MILLIOHMS.iter().find(|(size, _)| *size == gauge.trim()).map(|(_, milliohms)| milliohms / 1000.0)
 }
 
 /// Voltage lost in an extension cord: 2 × length × ohms × current, up to a hundredth of a volt and a tenth of a
@@ -86,10 +86,13 @@ mod tests {
     /// NEC chapter 9, table 8 (2011), as an electrical-design course prints it.
     #[test]
     fn ohms_are_those_of_stranded_copper() {
-        assert_eq!(resistance("16"), Some(4.99));
         // A page labels the solid wire's 1.93 as stranded.
-        assert_eq!(resistance("12"), Some(1.98));
-        assert_eq!(resistance("4/0"), Some(0.0608));
+        for (size, ohms) in
+            [("18", 7.95), ("16", 4.99), ("12", 1.98), ("10", 1.24), ("2", 0.194), ("4/0", 0.0608)]
+        {
+            let got = resistance(size).expect("a size of the table");
+            assert!(libm::fabs(got - ohms) < 1e-12, "{size}: {got}");
+        }
         assert_eq!(resistance("13"), None);
     }
 }

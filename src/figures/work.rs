@@ -16,6 +16,8 @@ const HEIGHTS: [&str; 2] = ["site.elevation", "trip.highest"];
 pub(super) struct Work<'a> {
     pub(super) given: Given<'a>,
     pub(super) figure: Figure,
+    /// Whether only the numbers are wanted: nothing is noted for an explanation.
+    quiet: bool,
 }
 
 /// The quantity of a typed value that may be absent.
@@ -29,14 +31,13 @@ pub(super) fn plain(value: f64) -> String {
 }
 
 impl<'a> Work<'a> {
-    /// Computes a figure: `with` takes inputs and puts values; what is missing ends it.
-    pub(super) fn run(
+    fn new(
         given: Given<'a>,
         id: &'static str,
         rounding: Rounding,
         source: &'static str,
-        with: impl FnOnce(&mut Self) -> Option<()>,
-    ) -> Figure {
+        quiet: bool,
+    ) -> Self {
         let figure = Figure {
             id,
             state: State::Ok,
@@ -51,7 +52,18 @@ impl<'a> Work<'a> {
             notes: Vec::new(),
             detail: Detail::None,
         };
-        let mut work = Self { given, figure };
+        Self { given, figure, quiet }
+    }
+
+    /// Computes a figure: `with` takes inputs and puts values; what is missing ends it.
+    pub(super) fn run(
+        given: Given<'a>,
+        id: &'static str,
+        rounding: Rounding,
+        source: &'static str,
+        with: impl FnOnce(&mut Self) -> Option<()>,
+    ) -> Figure {
+        let mut work = Self::new(given, id, rounding, source, false);
         if with(&mut work).is_none() && work.figure.state == State::Ok {
             work.figure.state = State::Missing(id.into());
         }
@@ -64,9 +76,16 @@ impl<'a> Work<'a> {
         work.figure
     }
 
-    /// Ends the figure: this fact is missing, or cannot be what it says.
+    /// Computes numbers alone, as a suggestion is tried.
+    pub(super) fn quietly<T>(given: Given<'a>, with: impl FnOnce(&mut Self) -> Option<T>) -> Option<T> {
+        with(&mut Self::new(given, "", Rounding::Exact, "", true))
+    }
+
+    /// Ends the figure: this fact is missing, or cannot be what it says. The first one found is told.
     pub(super) fn missing<T>(&mut self, name: &str) -> Option<T> {
-        self.figure.state = State::Missing(name.into());
+        if self.figure.state == State::Ok {
+            self.figure.state = State::Missing(name.into());
+        }
         None
     }
 
@@ -160,6 +179,9 @@ impl<'a> Work<'a> {
 
     /// Notes an input.
     pub(super) fn input(&mut self, name: &str, q: Quantity, from: &'static str) {
+        if self.quiet {
+            return;
+        }
         self.figure.inputs.push(Input { name: name.into(), value: q.to_string(), quantity: Some(q), from });
     }
 
@@ -182,7 +204,9 @@ impl<'a> Work<'a> {
 
     /// A number on the way, for the formula.
     pub(super) fn step(&mut self, name: &'static str, value: f64, measure: Measure) {
-        if let Some(step) = step(name, value, measure) {
+        if !self.quiet
+            && let Some(step) = step(name, value, measure)
+        {
             self.figure.steps.push(step);
         }
     }

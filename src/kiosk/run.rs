@@ -68,7 +68,12 @@ impl World {
     }
 
     /// Makes a keeper the open walk.
-    fn take(&self, keeper: Keeper, scripts: Arc<Scripts>, notice: Option<String>) -> Result<TakenWalk, String> {
+    fn take(
+        &self,
+        keeper: Keeper,
+        scripts: Arc<Scripts>,
+        notice: Option<String>,
+    ) -> Result<TakenWalk, String> {
         let walk = Arc::clone(keeper.walk());
         let writer = Writer::spawn(keeper).map_err(|e| format!("the journal has no thread: {e}"))?;
         *locked(&self.open) = Some(OpenDesk { writer, scripts: Arc::clone(&scripts) });
@@ -123,9 +128,10 @@ fn list(world: &World) -> Result<YardList, String> {
 
 /// Seals a walk whose sealing was begun; sums up any other.
 fn finish_seal(tablet: &Tablet, open: OpenWalk) -> Result<Option<OpenSummary>, String> {
-    let begun = open.read.as_ref().is_ok_and(|r| {
-        r.entries.last().is_some_and(|e| matches!(e.event, Event::SealBegun { .. }))
-    });
+    let begun = open
+        .read
+        .as_ref()
+        .is_ok_and(|r| r.entries.last().is_some_and(|e| matches!(e.event, Event::SealBegun { .. })));
     if !begun {
         return Ok(Some(summary(&open, None)));
     }
@@ -172,14 +178,18 @@ fn resume(world: &World, id: &str) -> Result<TakenWalk, String> {
     let mut lines: Vec<String> = Vec::new();
     lines.extend(damage.map(|d| d.to_string()));
     // One unfinished line is what a power cut leaves; it was never shown as done.
-    lines.extend(cut.filter(|c| c.whole_lines).map(|c| format!("{} bytes at the end of the journal were cut off.", c.bytes)));
+    lines.extend(
+        cut.filter(|c| c.whole_lines)
+            .map(|c| format!("{} bytes at the end of the journal were cut off.", c.bytes)),
+    );
     lines.extend(kept.map(|k| format!("The journal as it was is kept as {}.", k.display())));
     let notice = (!lines.is_empty()).then(|| lines.join(" "));
     world.take(keeper, taken.scripts, notice)
 }
 
 fn propose(world: &World, events: Vec<Event>) -> Proposed {
-    let nothing_open = || ProposedFault { text: "no walk is open; go back to the Yard".to_owned(), stops: false };
+    let nothing_open =
+        || ProposedFault { text: "no walk is open; go back to the Yard".to_owned(), stops: false };
     let open = locked(&world.open);
     let (Some(desk), Some(tablet)) = (open.as_ref(), world.tablet()) else {
         return Proposed { walk: None, fault: Some(nothing_open()) };
@@ -191,7 +201,8 @@ fn propose(world: &World, events: Vec<Event>) -> Proposed {
             Ok(Ok(after)) => walk = Some(after),
             Ok(Err(fault)) => return Proposed { walk, fault: Some(fault_words(&fault)) },
             Err(_) => {
-                let text = "the journal's writer has ended; start the kiosk again, the walk goes on from there";
+                let text =
+                    "the journal's writer has ended; start the kiosk again, the walk goes on from there";
                 return Proposed { walk, fault: Some(ProposedFault { text: text.to_owned(), stops: true }) };
             }
         }
@@ -202,7 +213,9 @@ fn propose(world: &World, events: Vec<Event>) -> Proposed {
 fn fault_words(fault: &ProposeFault) -> ProposedFault {
     let stops = matches!(
         fault,
-        ProposeFault::Journal(JournalFault::Disk { .. } | JournalFault::Poisoned { .. } | JournalFault::Access(_))
+        ProposeFault::Journal(
+            JournalFault::Disk { .. } | JournalFault::Poisoned { .. } | JournalFault::Access(_)
+        )
     );
     ProposedFault { text: fault.to_string(), stops }
 }
@@ -230,5 +243,9 @@ fn copy(world: &World, record: &Path, to: &Path) -> Result<PathBuf, String> {
     let path = to.join(name);
     disk.replace(&path, &bytes, Access::Usual).map_err(|e| e.to_string())?;
     let back = disk.read(&path, zip::MAX_BYTES).map_err(|e| e.to_string())?;
-    if back == bytes { Ok(path) } else { Err(format!("{} does not read back as it was written", path.display())) }
+    if back == bytes {
+        Ok(path)
+    } else {
+        Err(format!("{} does not read back as it was written", path.display()))
+    }
 }

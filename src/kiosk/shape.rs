@@ -60,7 +60,8 @@ pub fn of(sheet: &Sheet) -> PlanShape {
 fn awning(sheet: &Sheet, curb: plan::Side, length: f64) -> Option<plan::Awning> {
     let Fitted::Is(fitted) = &sheet.awning.value else { return None };
     let along = inches(&fitted.length).min(length);
-    let middle = sheet.places.get("awning").and_then(|p| p.value.at.as_ref()).map_or(length / 2.0, |at| point(at).1);
+    let middle =
+        sheet.places.get("awning").and_then(|p| p.value.at.as_ref()).map_or(length / 2.0, |at| point(at).1);
     let from_y = (middle - along / 2.0).clamp(0.0, length - along);
     Some(plan::Awning { side: curb, from_y, to_y: from_y + along, reach: inches(&fitted.reach) })
 }

@@ -41,7 +41,9 @@ pub fn start(
         cache: ports.disk.read(Path::new(LOADER_CACHE), LOADER_CACHE_CAP).ok(),
         path: of("LD_LIBRARY_PATH").map(str::to_owned),
     };
-    guard::start(of("DISPLAY"), of("WAYLAND_DISPLAY"), |name| libraries.has(name, |path| exists(ports, path)))?;
+    guard::start(of("DISPLAY"), of("WAYLAND_DISPLAY"), |name| {
+        libraries.has(name, |path| exists(ports, path))
+    })?;
     let lot = Arc::new(usable(bundle)?);
     let world = Arc::new(World::open(ports.clone(), data.to_owned(), false)?);
     theme::fonts::prepare();
@@ -51,6 +53,5 @@ pub fn start(
 
 /// Whether a file or folder is there.
 fn exists(ports: &Ports, path: &Path) -> bool {
-    ports.disk.is_dir(path)
-        || matches!(ports.disk.read(path, 0), Ok(_) | Err(DiskFault::TooLarge { .. }))
+    ports.disk.is_dir(path) || matches!(ports.disk.read(path, 0), Ok(_) | Err(DiskFault::TooLarge { .. }))
 }

@@ -6,13 +6,12 @@ use std::fmt::Write as _;
 
 use sha2::{Digest as _, Sha256};
 
-use crate::route::{Caution, Step};
 use crate::source::nearest;
 use crate::unit::{Facts, Sheet};
 use crate::words::{Args, Reader, SOURCE_LANGUAGE, SayFault};
 
+use super::Scripts;
 use super::values::Values;
-use super::{Scripts, Signal};
 
 /// Fills messages with the facts, places and figures of one unit, for one reader.
 #[derive(Debug, Clone)]
@@ -140,40 +139,5 @@ impl<'a> Speaker<'a> {
     pub fn nearest_value(&self, name: &str) -> Option<String> {
         let names = self.values().names();
         nearest(name, names.iter().map(String::as_str)).map(ToOwned::to_owned)
-    }
-
-    /// A caution as it stands on the page.
-    #[must_use]
-    pub fn caution(&self, caution: &Caution) -> CautionText {
-        let part = |part: &str| self.say(&format!("caution-{}{part}", caution.id));
-        CautionText {
-            title: part(".title"),
-            signal: self.say(signal_key(caution.signal)),
-            hazard: part(""),
-            harm: part(".harm"),
-            avoid: part(".avoid"),
-        }
-    }
-
-    /// A step as it stands on the page.
-    #[must_use]
-    pub fn step(&self, step: &Step) -> StepText {
-        let all = |keys: &[String]| keys.iter().map(|k| self.say(k)).collect();
-        StepText {
-            title: self.say(&format!("step-{}", step.id)),
-            show: all(&step.show),
-            know: all(&step.know),
-            notes: all(&step.notes),
-        }
-    }
-}
-
-/// Message of a signal word.
-fn signal_key(signal: Signal) -> &'static str {
-    match signal {
-        Signal::Danger => "signal-danger",
-        Signal::Warning => "signal-warning",
-        Signal::Caution => "signal-caution",
-        Signal::Notice => "signal-notice",
     }
 }

@@ -109,7 +109,12 @@ pub fn read<T: DeserializeOwned>(file: &SourceFile) -> (Option<T>, Vec<Fault>) {
         if faults.len() >= FAULT_CAP || work >= WORK_CAP {
             let place = faults.last().map_or_else(|| Place::start(&file.name), |f| f.place.clone());
             let what = format!("{} faults are enough for one file; there may be more", faults.len());
-            faults.push(Fault::new("form.many-faults", place, what, "correct the first ones and check again"));
+            faults.push(Fault::new(
+                "form.many-faults",
+                place,
+                what,
+                "correct the first ones and check again",
+            ));
             return (None, faults);
         }
         if node == tree.id || !skip.insert(node) {
@@ -143,7 +148,12 @@ fn tree(file: &SourceFile) -> Result<(Node<'_>, usize), Box<Fault>> {
 fn unsound(file: &SourceFile, lost: scan::Lost) -> Fault {
     if lost.too_deep {
         let hint = "no form needs such nesting; look for a bracket that is opened again and again";
-        return Fault::new("form.too-deep", file.place_at(lost.at), "too many brackets stand inside each other", hint);
+        return Fault::new(
+            "form.too-deep",
+            file.place_at(lost.at),
+            "too many brackets stand inside each other",
+            hint,
+        );
     }
     if file.text.trim().is_empty() {
         let hint = "write the form, or take the file away";

@@ -228,7 +228,10 @@ impl<'a> Scan<'a> {
             return Ok(Kind::Word(name));
         }
         // These words stand alone, and `Some` holds one value.
-        if matches!(name, "true" | "false" | "None" | "Some") || name.starts_with("inf") || name.starts_with("NaN") {
+        if matches!(name, "true" | "false" | "None" | "Some")
+            || name.starts_with("inf")
+            || name.starts_with("NaN")
+        {
             return self.lost();
         }
         self.inside(|s| s.group(Some(name)))

@@ -64,8 +64,10 @@ impl Tablet {
         let disk = self.ports.disk.as_ref();
         if keeper.walk().phase() != Phase::SealBegun {
             let next = chain::next(disk, &self.dir, &self.key)?;
-            let event =
-                Event::SealBegun { number: next.number, previous: next.previous.map(|digest| digest.to_string()) };
+            let event = Event::SealBegun {
+                number: next.number,
+                previous: next.previous.map(|digest| digest.to_string()),
+            };
             keeper.propose(&self.entry(scripts, event))?;
         }
         let walk = keeper.walk();

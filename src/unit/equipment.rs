@@ -5,11 +5,11 @@ use crate::measure::{
     Torque, Voltage, Volume, VolumeRate,
 };
 
+use super::derate::Derate;
 use super::kinds::{
     AwningKind, Chemistry, CookKind, DoorKind, FridgeKind, FuelKind, HeaterKind, PropaneKind, StepKind,
     TankHeat,
 };
-use super::derate::Derate;
 use super::section::{Fitted, sections};
 
 sections! {

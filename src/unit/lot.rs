@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use serde::Deserialize;
 
 use crate::measure::{
-    Acceleration, Density, Energy, Gallon, Length, Mass, Ratio, SpecificEnergy, Speed, Temperature, Time, Voltage,
-    Volume, VolumeRate,
+    Acceleration, Density, Energy, Gallon, Length, Mass, Ratio, SpecificEnergy, Speed, Temperature, Time,
+    Voltage, Volume, VolumeRate,
 };
 use crate::source::At;
 

@@ -9,8 +9,8 @@ use crate::source::At;
 
 use super::equipment::{
     Awning, Berths, Charger, Cook, DieselHeater, Door, Driving, Engine, EngineCharger, EntryStep, Fees,
-    Fridge, Frost, Furnace, Generator, Hitch, House, Inverter, OutsideOutlet, Propane, RoofAir, Safety, Shore, Size,
-    Solar, Waste, Water, WaterHeater, Weight, Wheels,
+    Fridge, Frost, Furnace, Generator, Hitch, House, Inverter, OutsideOutlet, Propane, RoofAir, Safety,
+    Shore, Size, Solar, Waste, Water, WaterHeater, Weight, Wheels,
 };
 use super::kinds::{AxleAt, Faces, Instead, Leg, RoomKind, Side, Supply, UnitKind};
 use super::section::Fitted;

@@ -5,9 +5,9 @@
 mod bills;
 mod command;
 mod examples;
-mod published;
 mod practice;
 mod properties;
+mod published;
 mod reference;
 mod together;
 mod trips;
@@ -61,6 +61,9 @@ fn edited(text: &str, changes: &[(&str, &str)]) -> String {
 /// Facts of a unit whose sheet and lot are changed.
 fn facts_with(unit: &str, sheet: &[(&str, &str)], lot: &[(&str, &str)]) -> Facts {
     let sheet: Sheet = typed(unit, &edited(&sheet_text(unit), sheet));
+    if lot.is_empty() {
+        return Facts::new(&sheet, &scripts().lot.value);
+    }
     let lot: Lot = typed("lot.ron", &edited(&embedded("walkthroughs/lot.ron"), lot));
     Facts::new(&sheet, &lot)
 }
@@ -72,7 +75,8 @@ fn facts(unit: &str) -> Facts {
 /// A trip from RON fields; three nights and four people where they are not given.
 fn trip(fields: &str) -> Trip {
     let nights = if fields.contains("nights:") { "" } else { "nights: 3, " };
-    let people = if fields.contains("people:") { "" } else { "people: [(age: 41), (age: 39), (age: 12), (age: 9)], " };
+    let people =
+        if fields.contains("people:") { "" } else { "people: [(age: 41), (age: 39), (age: 12), (age: 9)], " };
     typed("trip.ron", &format!("({nights}{people}{fields})"))
 }
 

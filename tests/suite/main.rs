@@ -14,12 +14,14 @@
 
 mod bagit;
 mod crash;
+mod figures;
 mod journal;
 mod keys;
 mod kiosk_support;
 mod record;
 mod schema;
-//mod screen_caution;
+mod screen_caution;
+mod screen_closing;
 mod screen_opening;
 mod screen_walk;
 mod seal;

@@ -76,7 +76,9 @@ fn opening(pair: &mut Pair) {
     pair.fill("opening-age-1", "41");
     pair.click("Drives");
     pair.click("Next");
-    for (field, text) in [("class", "B"), ("country", "Norway"), ("year", "2031"), ("month", "5"), ("day", "31")] {
+    for (field, text) in
+        [("class", "B"), ("country", "Norway"), ("year", "2031"), ("month", "5"), ("day", "31")]
+    {
         pair.fill(&format!("opening-{field}-1"), text);
     }
     // The first is the title of the license.
@@ -103,10 +105,9 @@ fn walk(pair: &mut Pair) {
 fn step(pair: &mut Pair) {
     let lot = lot();
     let speaker = Speaker::new(&lot, "wren", Reader::default()).unwrap();
-    let seen: Vec<String> = pair.mirror.look().words().into_iter().map(str::to_owned).collect();
     let route = pair.mirror.walk().route().clone();
-    let here = |step: &&Step| seen.contains(&speaker.say(&format!("step-{}", step.id)));
-    let step = route.steps.iter().find(here).unwrap_or_else(|| panic!("which step is this? {seen:#?}"));
+    let Screen::Walk(open) = pair.mirror.screen() else { panic!("no step is open") };
+    let step = &route.steps[open.position()];
     if step.kit && pair.mirror.walk().item(&route.items[0].tag).is_none() {
         pair.click(&format!("All {} as listed", route.items.len()));
     }

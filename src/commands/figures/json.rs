@@ -340,7 +340,12 @@ fn printed_fit(fit: &loads::Fit) -> PrintedFit {
         breaks: fit
             .breaks
             .iter()
-            .map(|b| PrintedBreak { rule: b.rule.word(), sum: watts(b.sum), limit: watts(b.limit), measure: "W" })
+            .map(|b| PrintedBreak {
+                rule: b.rule.word(),
+                sum: watts(b.sum),
+                limit: watts(b.limit),
+                measure: "W",
+            })
             .collect(),
         remedies: fit
             .remedies

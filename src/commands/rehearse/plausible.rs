@@ -22,12 +22,10 @@ pub(super) fn opening(walk: &Walk) -> Vec<Action> {
     };
     unless(walk.agent().is_some(), Action::Agent("A7".into()));
     unless(walk.reader().is_some(), Action::Reader { language: "en-US".into(), measures: "us".into() });
-    let due = walk.began().at.checked_add(jiff::SignedDuration::from_hours(5 * 24)).unwrap_or(walk.began().at);
+    let due =
+        walk.began().at.checked_add(jiff::SignedDuration::from_hours(5 * 24)).unwrap_or(walk.began().at);
     let due_back = format!("{}T10:00", due.strftime("%Y-%m-%d"));
-    unless(
-        walk.booking().is_some(),
-        Action::Booking { reference: "MW-1042".into(), nights: 5, due_back },
-    );
+    unless(walk.booking().is_some(), Action::Booking { reference: "MW-1042".into(), nights: 5, due_back });
     let person = |name: &str, age, driver| Traveler { name: name.into(), age, driver };
     let party = vec![person("Robin Vale", 41, true), person("Sam Vale", 39, true), person("", 8, false)];
     let expiry = due.checked_add(jiff::SignedDuration::from_hours(24 * 365)).unwrap_or(due);
@@ -63,7 +61,10 @@ pub(super) fn stop(walk: &Walk, scripts: &Scripts, stop: &Stop) -> Vec<Action> {
             actions.push(Action::Show(step.id.clone()));
         }
         for reading in step.readings.iter().filter(|r| walk.reading(&r.id).is_none()) {
-            actions.push(Action::Read { reading: reading.id.clone(), value: value(walk, scripts, &reading.id, &reading.scale) });
+            actions.push(Action::Read {
+                reading: reading.id.clone(),
+                value: value(walk, scripts, &reading.id, &reading.scale),
+            });
         }
         if step.kit {
             for item in walk.route().items.iter().filter(|i| walk.item(&i.tag).is_none()) {

@@ -11,9 +11,7 @@ use crate::ports::Clock;
 use crate::record::text::consent_text;
 use crate::script::{Scripts, Speaker};
 use crate::tablet::{Finished, SealStop, Tablet, TabletFault};
-use crate::walk::{
-    Event, Licence, LocalTime, Mark, Person, PersonId, PlanPoint, Shown, Walk, Who,
-};
+use crate::walk::{Event, Licence, LocalTime, Mark, Person, PersonId, PlanPoint, Shown, Walk, Who};
 use crate::words::Reader;
 
 use super::action::{Action, By};
@@ -164,7 +162,8 @@ impl<'a> Player<'a> {
             };
             Reader::new(&r.value.language, system)
         });
-        Speaker::new(self.scripts, &self.unit, reader).ok_or_else(|| PlayFault::NoUnit(self.unit.clone()).to_string())
+        Speaker::new(self.scripts, &self.unit, reader)
+            .ok_or_else(|| PlayFault::NoUnit(self.unit.clone()).to_string())
     }
 
     fn language(&self) -> String {
@@ -174,10 +173,16 @@ impl<'a> Player<'a> {
     /// The words of a caution as they are on its page, its version, and how long they take to read.
     fn shown(&self, caution: &str) -> Result<(Shown, u16, u32), String> {
         let speaker = self.speaker()?;
-        let (_, found) =
-            self.walk().route().caution(caution).ok_or_else(|| format!("the route has no caution `{caution}`"))?;
+        let (_, found) = self
+            .walk()
+            .route()
+            .caution(caution)
+            .ok_or_else(|| format!("the route has no caution `{caution}`"))?;
         let text = speaker.caution(found);
-        let words = [&text.hazard, &text.harm, &text.avoid].iter().map(|t| t.split_whitespace().count()).sum::<usize>();
+        let words = [&text.hazard, &text.harm, &text.avoid]
+            .iter()
+            .map(|t| t.split_whitespace().count())
+            .sum::<usize>();
         // A third of a second a word: 180 words a minute.
         let looked = u32::try_from(words).unwrap_or(0).saturating_mul(334).saturating_add(1_500);
         Ok((Shown { text: text.digest(), language: speaker.reader().lang.clone() }, found.version, looked))
@@ -243,7 +248,12 @@ impl<'a> Player<'a> {
             Action::Party(people) => Event::PartySet {
                 people: (1..)
                     .zip(people)
-                    .map(|(id, p)| Person { id: PersonId(id), name: p.name.clone(), age: p.age, driver: p.driver })
+                    .map(|(id, p)| Person {
+                        id: PersonId(id),
+                        name: p.name.clone(),
+                        age: p.age,
+                        driver: p.driver,
+                    })
                     .collect(),
             },
             Action::Licence { person, class, country, expiry } => Event::LicenceSeen {
@@ -251,7 +261,9 @@ impl<'a> Player<'a> {
                 licence: Licence {
                     class: class.clone(),
                     country: country.clone(),
-                    expiry: expiry.parse().map_err(|e| format!("`{expiry}` is no date ({e}); write 2030-05-01"))?,
+                    expiry: expiry
+                        .parse()
+                        .map_err(|e| format!("`{expiry}` is no date ({e}); write 2030-05-01"))?,
                 },
             },
             Action::Present(people) => {
@@ -260,7 +272,9 @@ impl<'a> Player<'a> {
             Action::FirstTime(first_time) => Event::ExperienceSet { first_time: *first_time },
             Action::Translator(role) => Event::TranslatorSet { role: role.clone() },
             Action::Booking { reference, nights, due_back } => {
-                let local = due_back.parse().map_err(|e| format!("`{due_back}` is no time ({e}); write 2026-07-29T10:00"))?;
+                let local = due_back
+                    .parse()
+                    .map_err(|e| format!("`{due_back}` is no time ({e}); write 2026-07-29T10:00"))?;
                 let offset_minutes = self.scripts.offset_minutes(self.clock.now());
                 let due_back = LocalTime { local, offset_minutes };
                 Event::BookingSet { reference: reference.clone(), nights: *nights, due_back }

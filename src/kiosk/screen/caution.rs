@@ -9,6 +9,8 @@ mod pages;
 mod shared;
 mod watch;
 
+use std::collections::BTreeSet;
+
 use iced::Length;
 use iced::widget::{container, stack};
 use jiff::Timestamp;
@@ -46,10 +48,12 @@ impl Side {
 }
 
 /// What is being saved, and so what follows.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 enum Saving {
-    /// An answer or a refusal: the next page may come.
+    /// An answer, or a refusal over which the unit goes out: the next page may come.
     Answer,
+    /// A refusal of this caution, over which the unit is to stay.
+    Kept(String),
     /// A question: the page stays.
     Question,
     /// Another language: the page opens anew.
@@ -73,6 +77,8 @@ pub struct State {
     touched: Option<Side>,
     side: Side,
     asked: Option<Asked>,
+    /// Cautions over which the agent decided just now to keep the unit: they are not asked again on this visit.
+    kept: Vec<String>,
     saving: Option<Saving>,
     text: Option<TextSize>,
 }
@@ -149,6 +155,7 @@ impl State {
             touched: None,
             side: Side::Left,
             asked: None,
+            kept: Vec::new(),
             saving: None,
             text: None,
         };
@@ -170,8 +177,8 @@ impl State {
 
     /// The first page from here on that still waits for somebody who is here, opened for them.
     fn open(&mut self, hall: &Hall) {
-        while let Some(page) = self.pages.get(self.at) {
-            let may = page.who_may(&hall.walk);
+        while self.at < self.pages.len() {
+            let may = self.who_may(hall);
             if may.is_empty() {
                 self.at += 1;
                 continue;
@@ -190,8 +197,19 @@ impl State {
         self.side = self.touched.map_or(Side::Left, Side::other);
     }
 
+    /// The step and the cautions of the page that is open.
     fn page<'a>(&self, hall: &'a Hall) -> Option<(&'a Step, Vec<&'a Caution>)> {
-        self.pages.get(self.at)?.of(hall.walk.route())
+        let (step, mut cautions) = self.pages.get(self.at)?.of(hall.walk.route())?;
+        cautions.retain(|c| !self.kept.contains(&c.id));
+        Some((step, cautions))
+    }
+
+    /// Who may answer something of that page now.
+    fn who_may(&self, hall: &Hall) -> Vec<PersonId> {
+        let Some((step, cautions)) = self.page(hall) else { return Vec::new() };
+        let all: BTreeSet<PersonId> =
+            cautions.into_iter().flat_map(|c| pages::who_may(&hall.walk, step, c)).collect();
+        all.into_iter().collect()
     }
 
     /// Takes a message in.
@@ -202,7 +220,9 @@ impl State {
             Message::SeenWhole(_) => {}
             Message::Touched { right } => self.touched = Some(if right { Side::Right } else { Side::Left }),
             Message::TextAsked(size) => self.text = Some(size),
-            Message::GivenBack => return Action::open(Screen::Walk(walk::State::after_stop(hall, self.stop))),
+            Message::GivenBack => {
+                return Action::open(Screen::Walk(walk::State::after_stop(hall, self.stop)));
+            }
             _ if hall.saving => {}
             Message::PersonChosen(person) => self.person = Some(person),
             Message::Held(HoldEvent::TooShort) => self.short = self.short.saturating_add(1),
@@ -236,6 +256,10 @@ impl State {
         let Some(hall) = ctx.hall else { return Action::None };
         match self.saving.take() {
             Some(Saving::Answer) => self.open(hall),
+            Some(Saving::Kept(caution)) => {
+                self.kept.push(caution);
+                self.open(hall);
+            }
             Some(Saving::Question) => self.asked = None,
             // Other words on the page are looked at from now on.
             Some(Saving::Language) => {

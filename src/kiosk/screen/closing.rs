@@ -206,7 +206,8 @@ impl State {
         let (_, text) = consent_text(&speaker);
         let shown = Shown { text, language: speaker.reader().lang.clone() };
         // The same answer again changes nothing and needs no event.
-        let same = hall.walk.consents().any(|(p, c)| p == by && c.value.given == given && c.value.shown == shown);
+        let same =
+            hall.walk.consents().any(|(p, c)| p == by && c.value.given == given && c.value.shown == shown);
         if same {
             self.consent_again = false;
             return Action::None;
@@ -297,7 +298,11 @@ impl<'a> Show<'_, 'a> {
     }
 
     /// A page with its content above and its foot always in sight.
-    fn page(&self, content: impl Into<Element<'a, Message>>, foot: Element<'a, Message>) -> Element<'a, Message> {
+    fn page(
+        &self,
+        content: impl Into<Element<'a, Message>>,
+        foot: Element<'a, Message>,
+    ) -> Element<'a, Message> {
         let look = &self.look;
         let pad = look.gap(Gap::Wide);
         let foot = container(foot).padding(iced::Padding::new(pad).top(0.0)).width(Length::Fill);

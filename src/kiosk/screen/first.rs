@@ -102,7 +102,8 @@ impl State {
             }
         };
         let panel = ui::panel(look, content.spacing(look.gap(Gap::Large))).max_width(look.px(760.0));
-        let page = container(panel).width(Length::Fill).align_x(Alignment::Center).padding(look.gap(Gap::Wide));
+        let page =
+            container(panel).width(Length::Fill).align_x(Alignment::Center).padding(look.gap(Gap::Wide));
         ui::scroll(look, page).height(Length::Fill).into()
     }
 }

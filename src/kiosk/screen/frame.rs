@@ -25,7 +25,12 @@ pub(in crate::kiosk) fn frame<'a>(app: &'a App, ctx: &Ctx<'a>) -> Element<'a, Me
     } else {
         let pad = look.gap(Gap::Wide);
         let top = Column::with_children(parts).spacing(look.gap(Gap::Medium)).width(Length::Fill);
-        let top = container(top).padding(iced::Padding { top: look.gap(Gap::Large), left: pad, right: pad, bottom: 0.0 });
+        let top = container(top).padding(iced::Padding {
+            top: look.gap(Gap::Large),
+            left: pad,
+            right: pad,
+            bottom: 0.0,
+        });
         column![top, page].height(Length::Fill).into()
     };
     if app.emergency {
@@ -43,7 +48,8 @@ fn told<'a>(ctx: &Ctx<'a>, notice: &'a Notice) -> Element<'a, Message> {
     let line = row![ui::note(&ctx.look, title, Some(notice.text.clone()))]
         .spacing(ctx.look.gap(Gap::Medium))
         .align_y(Alignment::Center);
-    let close = (!notice.stops).then(|| ui::secondary(&ctx.look, ctx.say("notice-close"), Message::NoticeClosed));
+    let close =
+        (!notice.stops).then(|| ui::secondary(&ctx.look, ctx.say("notice-close"), Message::NoticeClosed));
     line.push(close).into()
 }
 
@@ -78,13 +84,10 @@ fn emergency<'a>(ctx: &Ctx<'a>) -> Element<'a, Message> {
     let lot = &ctx.scripts.lot.value;
     let phones = &lot.phone.value;
     let line = |key: &str, number: &str| -> Element<'a, Message> {
-        row![
-            ui::body(&ctx.look, ctx.say(key)).width(Length::Fill),
-            ui::figure(&ctx.look, number.to_owned())
-        ]
-        .spacing(ctx.look.gap(Gap::Wide))
-        .align_y(Alignment::Center)
-        .into()
+        row![ui::body(&ctx.look, ctx.say(key)).width(Length::Fill), ui::figure(&ctx.look, number.to_owned())]
+            .spacing(ctx.look.gap(Gap::Wide))
+            .align_y(Alignment::Center)
+            .into()
     };
     let mut content = column![
         ui::title(&ctx.look, ctx.say("emergency-title")),

@@ -74,11 +74,14 @@ impl State {
         let pad = look.gap(Gap::Wide);
         let code = ui::qr_code(look, &self.slip(), 340.0);
         let slip: Element<'a, Message> = if look.portrait() {
-            column![container(code).center_x(Length::Fill), self.words(ctx)].spacing(look.gap(Gap::Wide)).into()
+            column![container(code).center_x(Length::Fill), self.words(ctx)]
+                .spacing(look.gap(Gap::Wide))
+                .into()
         } else {
             row![self.words(ctx), code].spacing(look.gap(Gap::Huge)).align_y(Alignment::Center).into()
         };
-        let page = column![Element::from(ui::panel(look, slip))].push(self.stick(ctx)).spacing(look.gap(Gap::Large));
+        let page =
+            column![Element::from(ui::panel(look, slip))].push(self.stick(ctx)).spacing(look.gap(Gap::Large));
         let content = container(ui::scroll(look, page).height(Length::Fill))
             .padding(iced::Padding::new(pad).bottom(0.0))
             .height(Length::Fill);
@@ -97,9 +100,12 @@ impl State {
         let look = &ctx.look;
         let speaker = ctx.renter();
         let say = |key: &str| speaker.as_ref().map_or_else(|| ctx.say(key), |s| s.say(key));
-        let title = row![ui::symbol(look, Symbol::Shield, 48.0), ui::title(look, say("sealed-title")).width(Length::Fill)]
-            .spacing(look.gap(Gap::Medium))
-            .align_y(Alignment::Center);
+        let title = row![
+            ui::symbol(look, Symbol::Shield, 48.0),
+            ui::title(look, say("sealed-title")).width(Length::Fill)
+        ]
+        .spacing(look.gap(Gap::Medium))
+        .align_y(Alignment::Center);
         // In blocks, so that two people can compare it aloud.
         let digest = self.finished.digest.to_string();
         let blocks: Vec<String> =
@@ -141,6 +147,11 @@ impl State {
         if look.portrait() {
             return column![Element::from(done)].push(save).spacing(look.gap(Gap::Medium)).into();
         }
-        row![].push(save).push(Element::from(done)).spacing(look.gap(Gap::Wide)).align_y(Alignment::Center).into()
+        row![]
+            .push(save)
+            .push(Element::from(done))
+            .spacing(look.gap(Gap::Wide))
+            .align_y(Alignment::Center)
+            .into()
     }
 }

@@ -98,6 +98,12 @@ impl State {
         Self::at(hall, walk.next_step_after(end).unwrap_or(last))
     }
 
+    /// Which step of the route is open.
+    #[must_use]
+    pub fn position(&self) -> usize {
+        self.step
+    }
+
     fn at(hall: &Hall, step: usize) -> Self {
         let mut state = Self {
             step,

@@ -49,7 +49,9 @@ impl State {
         let routes = self.routes.get_or_init(|| {
             let units = ctx.scripts.units.keys();
             units
-                .filter_map(|id| crate::route::build(ctx.scripts, id).map(|r| (id.clone(), r.steps.len(), r.minutes)))
+                .filter_map(|id| {
+                    crate::route::build(ctx.scripts, id).map(|r| (id.clone(), r.steps.len(), r.minutes))
+                })
                 .collect()
         });
         routes.iter().find(|(id, ..)| id == unit).map(|(_, steps, minutes)| (*steps, *minutes))
@@ -91,11 +93,15 @@ impl State {
             }
             (None, None) => ctx.say_with("yard-open-nothing", &args),
         };
-        let words = column![ui::section(look, title), ui::body(look, line)].spacing(look.gap(Gap::Tiny)).width(Length::Fill);
-        let mut content =
-            row![ui::symbol(look, Symbol::Open, 44.0), words].spacing(look.gap(Gap::Large)).align_y(Alignment::Center);
+        let words = column![ui::section(look, title), ui::body(look, line)]
+            .spacing(look.gap(Gap::Tiny))
+            .width(Length::Fill);
+        let mut content = row![ui::symbol(look, Symbol::Open, 44.0), words]
+            .spacing(look.gap(Gap::Large))
+            .align_y(Alignment::Center);
         if open.events > 0 {
-            content = content.push(ui::primary(look, ctx.say("yard-go-on"), Message::WalkChosen(open.id.clone())));
+            content =
+                content.push(ui::primary(look, ctx.say("yard-go-on"), Message::WalkChosen(open.id.clone())));
         }
         ui::chosen_panel(look, content).into()
     }
@@ -118,10 +124,9 @@ impl State {
                 .text("time", format::duration_minutes(&ctx.scripts.words, &ctx.settings.staff, minutes));
             words = words.push(ui::small(look, ctx.say_with("yard-unit-walk", &args)));
         }
-        let drawing = ctx
-            .shapes
-            .get(id)
-            .map(|shape| container(plan::thumbnail(look, shape)).width(look.px(150.0)).height(look.px(300.0)));
+        let drawing = ctx.shapes.get(id).map(|shape| {
+            container(plan::thumbnail(look, shape)).width(look.px(150.0)).height(look.px(300.0))
+        });
         let top = row![].push(drawing).push(words).spacing(look.gap(Gap::Large));
         let start = ui::primary(look, ctx.say("yard-start"), Message::UnitChosen(id.clone())).fill();
         ui::panel(look, column![top, Element::from(start)].spacing(look.gap(Gap::Large))).into()

@@ -65,7 +65,8 @@ impl<'a> de::MapAccess<'a> for Fields<'a> {
     }
 
     fn next_value_seed<T: DeserializeSeed<'a>>(&mut self, seed: T) -> Result<T::Value, Slip> {
-        let field = self.value.take().ok_or_else(|| <Slip as de::Error>::custom("a value before its name"))?;
+        let field =
+            self.value.take().ok_or_else(|| <Slip as de::Error>::custom("a value before its name"))?;
         let reader = self.reader.on(&field.value);
         seed.deserialize(reader).map_err(|e| reader.here(e))
     }
@@ -149,7 +150,11 @@ impl<'a> de::VariantAccess<'a> for Variant<'a> {
         }
     }
 
-    fn struct_variant<V: Visitor<'a>>(self, known: &'static [&'static str], visitor: V) -> Result<V::Value, Slip> {
+    fn struct_variant<V: Visitor<'a>>(
+        self,
+        known: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, Slip> {
         match &self.reader.node.kind {
             Kind::Struct(_, fields) => self.reader.fields(fields, known, visitor),
             _ => Err(self.reader.wrong("fields in brackets: (name: value)")),

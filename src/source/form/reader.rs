@@ -85,7 +85,11 @@ impl<'a> Reader<'a> {
     }
 
     /// The entries of a map, each key once.
-    fn entries<V: Visitor<'a>>(&self, entries: &'a [(Node<'a>, Node<'a>)], visitor: V) -> Result<V::Value, Slip> {
+    fn entries<V: Visitor<'a>>(
+        &self,
+        entries: &'a [(Node<'a>, Node<'a>)],
+        visitor: V,
+    ) -> Result<V::Value, Slip> {
         let mut seen = BTreeSet::new();
         for (key, value) in entries.iter().filter(|(_, v)| !self.is_left_out(v)) {
             if let Kind::Text(text) = &key.kind
@@ -168,7 +172,9 @@ impl<'a> Deserializer<'a> for Reader<'a> {
         match &self.node.kind {
             Kind::Text(text) => visitor.visit_str(text).map_err(|e| self.here(e)),
             // Quantities are texts; a number that is none is told as such.
-            Kind::Number(raw) if raw.parse::<f64>().is_ok_and(|n| !n.is_finite()) => self.deserialize_f64(visitor),
+            Kind::Number(raw) if raw.parse::<f64>().is_ok_and(|n| !n.is_finite()) => {
+                self.deserialize_f64(visitor)
+            }
             _ => Err(self.wrong("a text in double quotes")),
         }
     }
@@ -184,7 +190,11 @@ impl<'a> Deserializer<'a> for Reader<'a> {
         }
     }
 
-    fn deserialize_newtype_struct<V: Visitor<'a>>(self, name: &'static str, visitor: V) -> Result<V::Value, Slip> {
+    fn deserialize_newtype_struct<V: Visitor<'a>>(
+        self,
+        name: &'static str,
+        visitor: V,
+    ) -> Result<V::Value, Slip> {
         match (name, &self.node.kind) {
             (AT, _) => visitor.visit_seq(Located { step: 0, reader: self }),
             (FITTED, Kind::Word("NotFitted")) => visitor.visit_unit().map_err(|e| self.here(e)),
@@ -264,7 +274,11 @@ impl<'a> Deserializer<'a> for Reader<'a> {
         }
     }
 
-    fn deserialize_unit_struct<V: Visitor<'a>>(self, name: &'static str, visitor: V) -> Result<V::Value, Slip> {
+    fn deserialize_unit_struct<V: Visitor<'a>>(
+        self,
+        name: &'static str,
+        visitor: V,
+    ) -> Result<V::Value, Slip> {
         match &self.node.kind {
             Kind::Word(w) if *w == name => visitor.visit_unit().map_err(|e| self.here(e)),
             _ => Err(self.wrong(name)),

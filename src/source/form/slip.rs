@@ -128,7 +128,8 @@ impl de::Error for Slip {
     }
 
     fn invalid_length(len: usize, expected: &dyn de::Expected) -> Self {
-        let mut slip = Self::new("form.wrong-kind", format!("{len} values are given"), format!("write {expected}"));
+        let mut slip =
+            Self::new("form.wrong-kind", format!("{len} values are given"), format!("write {expected}"));
         slip.lacks = true;
         slip
     }

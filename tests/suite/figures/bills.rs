@@ -56,8 +56,14 @@ fn policy(rounding: MoneyRounding, tax: &str, tax_by_line: bool) -> Policy {
 #[test]
 fn halves_go_where_the_policy_says() {
     for (sum, even, up) in [
-        ("0.125", "0.12", "0.13"), ("29.625", "29.62", "29.63"), ("10.005", "10.00", "10.01"), ("2.665", "2.66", "2.67"),
-        ("0.135", "0.14", "0.14"), ("-0.125", "-0.12", "-0.13"), ("2.675", "2.68", "2.68"), ("1.005", "1.00", "1.01"),
+        ("0.125", "0.12", "0.13"),
+        ("29.625", "29.62", "29.63"),
+        ("10.005", "10.00", "10.01"),
+        ("2.665", "2.66", "2.67"),
+        ("0.135", "0.14", "0.14"),
+        ("-0.125", "-0.12", "-0.13"),
+        ("2.675", "2.68", "2.68"),
+        ("1.005", "1.00", "1.01"),
     ] {
         assert_eq!(policy(MoneyRounding::HalfEven, "0", false).round(dec(sum)).to_string(), even, "{sum}");
         assert_eq!(policy(MoneyRounding::HalfUp, "0", false).round(dec(sum)).to_string(), up, "{sum}");
@@ -71,7 +77,13 @@ fn tax_by_line_differs_by_a_cent() {
     for (by_line, tax, total) in [(false, "31.93", "418.91"), (true, "31.92", "418.90")] {
         let policy = policy(MoneyRounding::HalfUp, "8.25", by_line);
         let lines: Vec<Line> = [
-            ("20.625", "4.259"), ("97", "0.45"), ("5.6", "3.75"), ("6.3", "3.895"), ("1", "75.00"), ("1", "29.95"), ("3", "35"),
+            ("20.625", "4.259"),
+            ("97", "0.45"),
+            ("5.6", "3.75"),
+            ("6.3", "3.895"),
+            ("1", "75.00"),
+            ("1", "29.95"),
+            ("3", "35"),
         ]
         .iter()
         .map(|(count, price)| Line::new("x", dec(count), dec(price), true, &policy).expect("a line"))
@@ -83,7 +95,9 @@ fn tax_by_line_differs_by_a_cent() {
     }
     // The lot's setting reaches the figure.
     let facts = facts_with("wren", &[], &[("tax_on: Bill", "tax_on: Line")]);
-    let Detail::Bill(bill) = figure(&facts, "return_total", Some(&trip(WREN))).detail else { panic!("no bill") };
+    let Detail::Bill(bill) = figure(&facts, "return_total", Some(&trip(WREN))).detail else {
+        panic!("no bill")
+    };
     assert_eq!(bill.tax.to_string(), "20.82", "7.18 + 2.01 + 1.50 + 7.13 + 3.00");
 }
 
@@ -91,8 +105,24 @@ fn tax_by_line_differs_by_a_cent() {
 #[test]
 fn currencies_have_their_decimals() {
     for (code, places) in [
-        ("USD", 2), ("CAD", 2), ("EUR", 2), ("GBP", 2), ("AUD", 2), ("NZD", 2), ("MXN", 2), ("CHF", 2), ("SEK", 2),
-        ("NOK", 2), ("HUF", 2), ("JPY", 0), ("KRW", 0), ("ISK", 0), ("KWD", 3), ("BHD", 3), ("TND", 3), ("CLF", 4),
+        ("USD", 2),
+        ("CAD", 2),
+        ("EUR", 2),
+        ("GBP", 2),
+        ("AUD", 2),
+        ("NZD", 2),
+        ("MXN", 2),
+        ("CHF", 2),
+        ("SEK", 2),
+        ("NOK", 2),
+        ("HUF", 2),
+        ("JPY", 0),
+        ("KRW", 0),
+        ("ISK", 0),
+        ("KWD", 3),
+        ("BHD", 3),
+        ("TND", 3),
+        ("CLF", 4),
     ] {
         assert_eq!(places_of(code), Some(places), "{code}");
     }
@@ -104,15 +134,25 @@ fn currencies_have_their_decimals() {
 #[test]
 fn odd_returns() {
     // Under the allowances nothing is charged, and the deposit goes back whole.
-    let none = bill("wren", "nights: 9, returned: (odometer: (out: \"10.0\", back: \"500.9\"), fuel: (out: \"1/2\", back: \"7/8\"), late: \"30 min\")");
+    let none = bill(
+        "wren",
+        "nights: 9, returned: (odometer: (out: \"10.0\", back: \"500.9\"), fuel: (out: \"1/2\", back: \"7/8\"), late: \"30 min\")",
+    );
     assert_eq!((none.lines.len(), sums(&none)[3].as_str()), (0, "1500.00"));
     // A reading that runs backward is a slip, not a gift.
     let back = of("wren", "return_total", "returned: (odometer: (out: \"500.0\", back: \"499.9\"))");
     assert_eq!(missing(&back), "trip.returned.odometer");
     assert_eq!(missing(&of("wren", "return_total", "returned: (missing: [\"W99\"])")), "kit.W99");
-    assert_eq!(missing(&of("wren", "return_total", "returned: (missing: [\"W03\", \"W03\"])")), "kit.W03", "only one was lent");
+    assert_eq!(
+        missing(&of("wren", "return_total", "returned: (missing: [\"W03\", \"W03\"])")),
+        "kit.W03",
+        "only one was lent"
+    );
     assert_eq!(missing(&of("wren", "return_total", "returned: (cassette_full: true)")), "fees.cassette");
-    assert_eq!(missing(&of("wren", "return_total", "returned: (fuel: (out: \"9/8\", back: \"1\"))")), "trip.returned.fuel");
+    assert_eq!(
+        missing(&of("wren", "return_total", "returned: (fuel: (out: \"1 1/8\", back: \"1\"))")),
+        "trip.returned.fuel"
+    );
     // A minute past the grace is a started hour.
     assert_eq!(bill("wren", "returned: (late: \"31 min\")").lines[0].count, Decimal::ONE);
 }

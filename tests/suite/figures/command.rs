@@ -2,7 +2,7 @@
 
 use std::io::{self, Write};
 use std::path::Path;
-use std::sync::{Arc, Mutex};
+use std::sync::Mutex;
 
 use clap::Parser as _;
 use sendoff::commands::{self, Cli, Console, Task};
@@ -69,11 +69,18 @@ fn json_has_the_agreed_form() {
     assert_eq!((printed["unit"].as_str(), printed["trip"].as_str()), (Some("wren"), Some(file.as_str())));
     // 2,819 − 170 − 40 − 383.64 − 168 − 200 lb.
     let left = by_id(&printed, "payload_left");
-    assert_eq!((left["value"].as_str(), left["measure"].as_str(), left["state"].as_str()), (Some("1857"), Some("lb"), Some("ok")));
+    assert_eq!(
+        (left["value"].as_str(), left["measure"].as_str(), left["state"].as_str()),
+        (Some("1857"), Some("lb"), Some("ok"))
+    );
     assert_eq!(left["rounding"], "down");
     assert_eq!(left["source"], "49 CFR 575.6(a)(5)(i) and 571.110 S9.3");
     for key in ["formula", "caveat", "caution"] {
-        assert!(left[key].as_str().is_some_and(|text| !text.is_empty() && !text.contains('⟨')), "{key}: {}", left[key]);
+        assert!(
+            left[key].as_str().is_some_and(|text| !text.is_empty() && !text.contains('⟨')),
+            "{key}: {}",
+            left[key]
+        );
     }
     let inputs = left["inputs"].as_array().expect("inputs");
     let input = |name: &str| inputs.iter().find(|i| i["name"] == name).unwrap_or_else(|| panic!("no {name}"));
@@ -90,7 +97,8 @@ fn json_has_the_agreed_form() {
     assert_eq!(by_id(&printed, "battery_nights")["measure"], "nights");
     assert_eq!(by_id(&printed, "solar_ah")["state"], "not-fitted");
     assert_eq!(by_id(&printed, "trip_projection")["state"], "ok");
-    let ids: Vec<&str> = printed["figures"].as_array().expect("figures").iter().filter_map(|f| f["id"].as_str()).collect();
+    let ids: Vec<&str> =
+        printed["figures"].as_array().expect("figures").iter().filter_map(|f| f["id"].as_str()).collect();
     assert_eq!(ids, figures::ids().collect::<Vec<_>>());
 }
 
@@ -129,7 +137,7 @@ fn what_is_missing_is_named_with_its_place() {
 
 #[test]
 fn slips_are_told() {
-    let (code, _, err) = run(&["--unit", "wrne"]);
+    let (code, _, err) = run(&["--unit", "wran"]);
     assert!(code == commands::COULD_NOT_RUN && err.contains("did you mean `wren`?"), "{err}");
     let dir = tempfile::tempdir().expect("a folder");
     let file = trip_file(dir.path(), "nights: 2, people: [], higest: \"3 ft\"");
@@ -158,8 +166,13 @@ fn every_figure_has_words() {
             for system in [sendoff::measure::System::Us, sendoff::measure::System::Metric] {
                 let reader = sendoff::words::Reader::new("en-US", system);
                 let told = figures::explain(words, &reader, &figure);
-                let texts = [&told.title, &told.value, &told.formula, &told.source, &told.caveat, &told.caution];
-                assert!(texts.iter().all(|t| !t.contains('⟨') && !t.contains("{$")), "{unit} {}: {told:#?}", figure.id);
+                let texts =
+                    [&told.title, &told.value, &told.formula, &told.source, &told.caveat, &told.caution];
+                assert!(
+                    texts.iter().all(|t| !t.contains('⟨') && !t.contains("{$")),
+                    "{unit} {}: {told:#?}",
+                    figure.id
+                );
                 if figure.state == State::Ok {
                     assert!(!told.formula.is_empty() && !told.inputs.is_empty(), "{unit} {}", figure.id);
                     let key = format!("figure-{}.formula", figure.id);
@@ -167,9 +180,20 @@ fn every_figure_has_words() {
                     let by_signs = words.has("en-US", &key);
                     assert!(by_signs, "{key}");
                     // Only messages that print the signs themselves may give the same text.
-                    let own = ["state_of_charge", "battery_cost", "generator_dial", "loads_fit", "outlet_temperature",
-                        "tow_check", "tire_pressure_at", "awning_verdict", "level_blocks", "trip_projection",
-                        "return_total", "solar_ah"];
+                    let own = [
+                        "state_of_charge",
+                        "battery_cost",
+                        "generator_dial",
+                        "loads_fit",
+                        "outlet_temperature",
+                        "tow_check",
+                        "tire_pressure_at",
+                        "awning_verdict",
+                        "level_blocks",
+                        "trip_projection",
+                        "return_total",
+                        "solar_ah",
+                    ];
                     assert!(!signs || own.contains(&figure.id), "{unit} {}: {}", figure.id, told.formula);
                 }
             }

@@ -62,7 +62,8 @@ fn a_day_off_grid() {
     let plover = facts("plover");
     let day = figure(&plover, "battery_days", None);
     assert_eq!(value(&day), "3.7 d");
-    let step = |name: &str| day.steps.iter().rev().find(|s| s.name == name).expect("a step").quantity.to_string();
+    let step =
+        |name: &str| day.steps.iter().rev().find(|s| s.name == name).expect("a step").quantity.to_string();
     assert_eq!((step("need"), step("short")), ("208.1 Ah".into(), "97.1 Ah".into()));
     assert_eq!(value(&of("plover", "battery_days", "driving: \"2 h\"")), "21.0 d");
     assert_eq!(shown(&figure(&plover, "battery_cost", None)), ["84.7 Ah", "34.5 Ah"]);
@@ -97,7 +98,8 @@ fn generator() {
     ] {
         let there = of("wren", "generator_watts", &format!("highest: \"{height}\""));
         assert_eq!(value(&there), watts, "{height}");
-        let current = there.notes.iter().flat_map(|n| &n.with).find(|s| s.name == "current").expect("amperes");
+        let current =
+            there.notes.iter().flat_map(|n| &n.with).find(|s| s.name == "current").expect("amperes");
         assert_eq!(current.quantity.to_string(), amperes, "{height}");
     }
     assert_eq!(value(&figure(&facts("wren"), "generator_watts", None)), "3342 W", "on the lot");
@@ -137,7 +139,11 @@ fn rules_without_an_example() {
     // 55 °F + 42,000 × 0.8 ÷ (500 × 1.5), and never above the 115 °F it is set to.
     assert_eq!(value(&figure(&facts("heron"), "outlet_temperature", None)), "99 °F");
     assert_eq!(value(&of("heron", "outlet_temperature", "shower: \"0.7 gal/min\"")), "115 °F");
-    assert_eq!(value(&of("heron", "outlet_temperature", "shower: \"0.5 gal/min\"")), "55 °F", "does not light");
+    assert_eq!(
+        value(&of("heron", "outlet_temperature", "shower: \"0.5 gal/min\"")),
+        "55 °F",
+        "does not light"
+    );
     // 6,090 + 366.96 + 206 + 400 lb; an eighth of it on the tongue.
     let tow = "people: [(age: 30), (age: 30)], bags: \"400 lb\", tow: (payload: \"1700 lb\", rating: \"9000 lb\", \
                length: \"19 ft 6 in\", ball_mount: \"10 in\")";

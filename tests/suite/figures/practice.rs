@@ -10,7 +10,10 @@ fn awnings_come_in() {
         figure(facts, "awning_verdict", Some(&trip(&format!("wind: ({wind})")))).verdict
     };
     let verdict = figure(&plain, "awning_verdict", Some(&trip("wind: (speed: \"12 mph\", watched: true)")));
-    assert_eq!((verdict.verdict, value(&verdict).as_str(), verdict.source), (Some("in"), "10 mph", figures::COMMON_PRACTICE));
+    assert_eq!(
+        (verdict.verdict, value(&verdict).as_str(), verdict.source),
+        (Some("in"), "10 mph", figures::COMMON_PRACTICE)
+    );
     let lot = facts("wren");
     // Handbook T-05, with the lot's limit of 15 mph, in every measure a wind is told in.
     for (wind, word) in [
@@ -33,12 +36,22 @@ fn awnings_come_in() {
     ] {
         assert_eq!(judge(&lot, wind), Some(word), "{wind}");
     }
-    assert_eq!(missing(&figure(&lot, "awning_verdict", Some(&trip("wind: (watched: true)")))), "trip.wind.speed");
-    assert_eq!(missing(&figure(&lot, "awning_verdict", Some(&trip("wind: (force: 13, watched: true)")))), "trip.wind.force");
+    assert_eq!(
+        missing(&figure(&lot, "awning_verdict", Some(&trip("wind: (watched: true)")))),
+        "trip.wind.speed"
+    );
+    assert_eq!(
+        missing(&figure(&lot, "awning_verdict", Some(&trip("wind: (force: 13, watched: true)")))),
+        "trip.wind.force"
+    );
     // The sheet's own limit wins over the lot's, the class of the awning over a higher one.
     let own = facts_with("wren", &[("reach: \"8 ft\")", "reach: \"8 ft\", wind_limit: \"20 mph\")")], &[]);
     assert_eq!(judge(&own, "speed: \"18 mph\", watched: true"), Some("out"));
-    let class = facts_with("wren", &[("reach: \"8 ft\")", "reach: \"8 ft\", wind_limit: \"20 mph\", wind_class: 1)")], &[]);
+    let class = facts_with(
+        "wren",
+        &[("reach: \"8 ft\")", "reach: \"8 ft\", wind_limit: \"20 mph\", wind_class: 1)")],
+        &[],
+    );
     assert_eq!(judge(&class, "speed: \"18 mph\", watched: true"), Some("in"), "class 1 ends at 7.9 m/s");
 }
 
@@ -46,7 +59,10 @@ fn awnings_come_in() {
 #[test]
 fn the_generator_stops_at_its_pickup() {
     for level in ["1/4", "1/8", "0"] {
-        assert_eq!(shown(&of("wren", "generator_hours", &format!("start: (fuel: \"{level}\")"))), ["0.0 h", "0.0 h"]);
+        assert_eq!(
+            shown(&of("wren", "generator_hours", &format!("start: (fuel: \"{level}\")"))),
+            ["0.0 h", "0.0 h"]
+        );
     }
 }
 

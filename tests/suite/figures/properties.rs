@@ -21,7 +21,7 @@ fn party(count: usize) -> String {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(96))]
+    #![proptest_config(ProptestConfig::with_cases(48))]
 
     #[test]
     fn more_people_fewer_days(people in 1_usize..12, use_each in 1_u32..20) {
@@ -110,7 +110,7 @@ proptest! {
         tank in "(0|-40|0\\.000000001|999999999|55) gal",
         height in "(0|-135|999999999|135) in",
         people in 0_usize..40,
-        nights in prop_oneof![Just(0_u16), Just(1), Just(365), Just(3_000)],
+        nights in prop_oneof![Just(0_u16), Just(1), Just(30)],
         level in "(0|1|2|-1|1/3)",
     ) {
         let (capacity, tank, height) =
@@ -136,16 +136,26 @@ proptest! {
     }
 }
 
+/// The longest trip that can be written.
+#[test]
+fn a_trip_of_years_is_survived() {
+    let years = of("wren", "trip_projection", "nights: 65535, start: (fuel: \"1\"), hook_up: [Full]");
+    assert_eq!((years.state, years.verdict), (State::Ok, Some("runs-out")));
+}
+
 /// Zero people is no number of days, and never an endless one.
 #[test]
 fn impossible_facts_give_no_number() {
     assert_eq!(missing(&of("wren", "fresh_days", "people: []")), "trip.people");
-    assert_eq!(missing(&of("wren", "fresh_days", "start: (fresh: \"9/8\")")), "trip.start.fresh");
+    assert_eq!(missing(&of("wren", "fresh_days", "start: (fresh: \"1 1/8\")")), "trip.start.fresh");
     assert_eq!(missing(&of("wren", "fuel_range", "")), "trip.start.fuel");
     let negative = facts_with("wren", &[("fresh: \"40 gal\"", "fresh: \"-40 gal\"")], &[]);
     assert_eq!(missing(&figure(&negative, "water_weight", None)), "water.fresh");
     let zero = facts_with("wren", &[("burn_half: \"0.5 gal/h\"", "burn_half: \"0 gal/h\"")], &[]);
-    assert_eq!(missing(&figure(&zero, "generator_hours", Some(&trip("start: (fuel: \"1\")")))), "generator.burn_half");
+    assert_eq!(
+        missing(&figure(&zero, "generator_hours", Some(&trip("start: (fuel: \"1\")")))),
+        "generator.burn_half"
+    );
 }
 
 /// An imperial lot means its own gallon; what names its gallon stays as it is.

@@ -63,7 +63,11 @@ fn propane_is_counted_once() {
 fn the_two_weights_of_water_differ() {
     let with = |water: &str| {
         let lot = format!("water: \"{water}\"");
-        let facts = facts_with("wren", &[("tank: \"6 gal\"", "tank: \"0 gal\"")], &[("water: \"8.34 lb/US gal\"", &lot)]);
+        let facts = facts_with(
+            "wren",
+            &[("tank: \"6 gal\"", "tank: \"0 gal\"")],
+            &[("water: \"8.34 lb/US gal\"", &lot)],
+        );
         value(&figure(&facts, "water_weight", None))
     };
     assert_eq!(with("8.3 lb/US gal"), "332 lb");
@@ -73,7 +77,9 @@ fn the_two_weights_of_water_differ() {
 /// 29 CFR 1910.110 Table H-27 and a dispensing course: 47.6 lb of water times 42 % are 19.99 lb.
 #[test]
 fn cylinders_hold_what_the_table_allows() {
-    for (gravity, percent) in [(0.496, 41.0), (0.503, 41.0), (0.504, 42.0), (0.510, 42.0), (0.511, 43.0), (0.527, 44.0)] {
+    for (gravity, percent) in
+        [(0.496, 41.0), (0.503, 41.0), (0.504, 42.0), (0.510, 42.0), (0.511, 43.0), (0.527, 44.0)]
+    {
         assert_eq!(most_fill(100.0, gravity), Some(percent), "{gravity}");
     }
     assert_eq!(most_fill(100.0, 0.49), None);
@@ -110,11 +116,31 @@ fn each_manual_has_its_own_rule_for_height() {
     let hot = "Step(above: \"1000 m\", loss: \"3 %\", per: \"500 m\", \
                heat: (above: \"40 °C\", loss: \"3 %\", per: \"5 °C\"))";
     for (rated, rule, there, watts) in [
-        ("5500 W", "Linear(above: \"0 ft\", loss: \"3 %\", per: \"1000 ft\")", "highest: \"5000 ft\"", "4675 W"),
-        ("5500 W", "Linear(above: \"500 ft\", loss: \"3.5 %\", per: \"1000 ft\")", "highest: \"5000 ft\"", "4633 W"),
-        ("5500 W", "Step(above: \"1000 m\", loss: \"3 %\", per: \"500 m\")", "highest: \"5000 ft\"", "5335 W"),
+        (
+            "5500 W",
+            "Linear(above: \"0 ft\", loss: \"3 %\", per: \"1000 ft\")",
+            "highest: \"5000 ft\"",
+            "4675 W",
+        ),
+        (
+            "5500 W",
+            "Linear(above: \"500 ft\", loss: \"3.5 %\", per: \"1000 ft\")",
+            "highest: \"5000 ft\"",
+            "4633 W",
+        ),
+        (
+            "5500 W",
+            "Step(above: \"1000 m\", loss: \"3 %\", per: \"500 m\")",
+            "highest: \"5000 ft\"",
+            "5335 W",
+        ),
         ("5500 W", table, "highest: \"1524 m\"", "5335 W"),
-        ("1000 W", "Step(above: \"1500 m\", loss: \"3.5 %\", per: \"300 m\")", "highest: \"2100 m\"", "930 W"),
+        (
+            "1000 W",
+            "Step(above: \"1500 m\", loss: \"3.5 %\", per: \"300 m\")",
+            "highest: \"2100 m\"",
+            "930 W",
+        ),
         ("2600 W", grid, "highest: \"1000 m\", hottest: \"35 °C\", humid: \"80 %\"", "2080 W"),
         ("1000 W", hot, "highest: \"2000 m\", hottest: \"45 °C\"", "911 W"), // 0.94 × 0.97
     ] {
@@ -136,7 +162,8 @@ fn each_manual_has_its_own_rule_for_height() {
 #[test]
 fn a_height_beyond_the_table_is_missing() {
     let linear = "derate: Linear(above: \"500 ft\", loss: \"3.5 %\", per: \"1000 ft\")";
-    let table = facts_with("wren", &[(linear, "derate: Table(rows: [(at: \"1500 m\", part: \"0.97\")])")], &[]);
+    let table =
+        facts_with("wren", &[(linear, "derate: Table(rows: [(at: \"1500 m\", part: \"0.97\")])")], &[]);
     let high = trip("highest: \"3000 m\"");
     assert_eq!(missing(&figure(&table, "generator_watts", Some(&high))), "generator.derate");
     let heat = "derate: Linear(above: \"500 ft\", loss: \"3.5 %\", per: \"1000 ft\", heat: (above: \"40 °C\", \
@@ -150,11 +177,21 @@ fn a_height_beyond_the_table_is_missing() {
 #[test]
 fn stopping_sight_distance() {
     for (mph, table) in [
-        (20, "115 ft"), (25, "155 ft"), (30, "200 ft"), (35, "250 ft"), (40, "305 ft"), (45, "360 ft"), (50, "425 ft"),
-        (55, "495 ft"), (60, "570 ft"), (65, "645 ft"), (70, "730 ft"),
+        (20, "115 ft"),
+        (25, "155 ft"),
+        (30, "200 ft"),
+        (35, "250 ft"),
+        (40, "305 ft"),
+        (45, "360 ft"),
+        (50, "425 ft"),
+        (55, "495 ft"),
+        (60, "570 ft"),
+        (65, "645 ft"),
+        (70, "730 ft"),
     ] {
         let stop = of("wren", "stopping_distance", &format!("speed: \"{mph} mph\""));
-        let designed = stop.notes.iter().flat_map(|n| &n.with).find(|s| s.name == "table").expect("the table");
+        let designed =
+            stop.notes.iter().flat_map(|n| &n.with).find(|s| s.name == "table").expect("the table");
         assert_eq!(designed.quantity.to_string(), table, "{mph} mph");
     }
     let sixty = of("wren", "stopping_distance", "speed: \"60 mph\"");
@@ -205,7 +242,11 @@ fn no_sign_is_not_a_high_one() {
 /// 30 A and 120 V: 3.72 V, 3.10 %.
 #[test]
 fn cords_lose_voltage() {
-    let course = of("wren", "voltage_drop", "cord: (length: \"100 ft\", gauge: \"16\", current: \"4 A\", volts: \"24 V\")");
+    let course = of(
+        "wren",
+        "voltage_drop",
+        "cord: (length: \"100 ft\", gauge: \"16\", current: \"4 A\", volts: \"24 V\")",
+    );
     assert!((course.outcomes[0].exact - 3.992).abs() < 1e-9);
     assert_eq!(shown(&course), ["4.00 V", "16.7 %"]);
     let shore = of("wren", "voltage_drop", "cord: (length: \"50 ft\", gauge: \"10\", current: \"30 A\")");
@@ -213,13 +254,18 @@ fn cords_lose_voltage() {
     // At a household outlet a long thin cord is refused, a short thick one is not.
     assert_eq!(of("wren", "voltage_drop", "cord: (length: \"100 ft\", gauge: \"16\")").verdict, Some("no"));
     assert_eq!(of("wren", "voltage_drop", "cord: (length: \"25 ft\", gauge: \"12\")").verdict, Some("yes"));
-    assert_eq!(missing(&of("wren", "voltage_drop", "cord: (length: \"25 ft\", gauge: \"13\")")), "trip.cord.gauge");
+    assert_eq!(
+        missing(&of("wren", "voltage_drop", "cord: (length: \"25 ft\", gauge: \"13\")")),
+        "trip.cord.gauge"
+    );
 }
 
 /// Battery Council International: 12.45 V is 75 %, 12.24 V is 50 %.
 #[test]
 fn rested_voltage() {
-    for (volts, charge) in [("12.65 V", "100 %"), ("12.45 V", "75 %"), ("12.24 V", "50 %"), ("11.89 V", "0 %")] {
+    for (volts, charge) in
+        [("12.65 V", "100 %"), ("12.45 V", "75 %"), ("12.24 V", "50 %"), ("11.89 V", "0 %")]
+    {
         assert_eq!(value(&of("wren", "state_of_charge", &format!("house_volts: \"{volts}\""))), charge);
     }
     assert_eq!(missing(&of("plover", "state_of_charge", "house_volts: \"13.2 V\"")), "trip.house_charge");
@@ -233,8 +279,14 @@ fn a_rated_battery_follows_peukert() {
     let facts = facts_with(
         "wren",
         &[
-            ("capacity: \"160 Ah\", usable: \"50 %\"", "capacity: \"100 Ah\", usable: \"100 %\", rated_over: \"20 h\", peukert: \"1.2\""),
-            ("(id: \"heat-fan\", draw: \"7.0 A\", duty: \"35 %\", cold_duty: \"60 %\", hours: \"10 h\"),", "(id: \"heat-fan\", draw: \"10 A\", hours: \"10 h\"),"),
+            (
+                "capacity: \"160 Ah\", usable: \"50 %\"",
+                "capacity: \"100 Ah\", usable: \"100 %\", rated_over: \"20 h\", peukert: \"1.2\"",
+            ),
+            (
+                "(id: \"heat-fan\", draw: \"7.0 A\", duty: \"35 %\", cold_duty: \"60 %\", hours: \"10 h\"),",
+                "(id: \"heat-fan\", draw: \"10 A\", hours: \"10 h\"),",
+            ),
             ("        (id: \"fridge-board\", draw: \"0.5 A\", hours: \"12 h\"),\n", ""),
             ("        (id: \"lights\", draw: \"2.0 A\", hours: \"4 h\"),\n", ""),
             ("        (id: \"detectors\", draw: \"0.2 A\", hours: \"12 h\"),\n", ""),
@@ -252,13 +304,19 @@ fn a_rated_battery_follows_peukert() {
 fn cold_tires_show_less() {
     let at_sea = [("elevation: \"5200 ft\"", "elevation: \"0 ft\"")];
     let heron = facts_with("heron", &[], &at_sea);
-    let cold = figure(&heron, "tire_pressure_at", Some(&trip("tires: (set_at: \"75 °F\", read_at: \"30 °F\")")));
+    let cold =
+        figure(&heron, "tire_pressure_at", Some(&trip("tires: (set_at: \"75 °F\", read_at: \"30 °F\")")));
     assert!((cold.outcomes[0].exact - 58.29).abs() < 0.005, "{}", cold.outcomes[0].exact);
     let wren = facts_with("wren", &[], &at_sea);
-    let warm = figure(&wren, "tire_pressure_at", Some(&trip("tires: (set_at: \"20 °C\", read_at: \"50 °C\")")));
+    let warm =
+        figure(&wren, "tire_pressure_at", Some(&trip("tires: (set_at: \"20 °C\", read_at: \"50 °C\")")));
     assert!((warm.outcomes[1].exact - 89.69).abs() < 0.005, "{}", warm.outcomes[1].exact);
     // Handbook E.4: about half a psi for each 1,000 ft climbed.
-    let climb = figure(&wren, "tire_pressure_at", Some(&trip("tires: (set_at: \"60 °F\", read_at: \"60 °F\", height: \"1000 ft\")")));
+    let climb = figure(
+        &wren,
+        "tire_pressure_at",
+        Some(&trip("tires: (set_at: \"60 °F\", read_at: \"60 °F\", height: \"1000 ft\")")),
+    );
     assert!((climb.outcomes[0].exact - 75.5).abs() < 0.05, "{}", climb.outcomes[0].exact);
 }
 
@@ -267,19 +325,30 @@ fn cold_tires_show_less() {
 fn a_bucket_tells_the_flow() {
     let fill = |fields: &str| value(&of("wren", "fill_minutes", fields));
     assert_eq!(fill("bucket: \"30 s\""), fill("tap: \"2.0 gal/min\""));
-    assert_eq!((fill("bucket: \"24 s\"").as_str(), fill("tap: \"2.5 gal/min\"").as_str()), ("16 min", "16 min"));
+    assert_eq!(
+        (fill("bucket: \"24 s\"").as_str(), fill("tap: \"2.5 gal/min\"").as_str()),
+        ("16 min", "16 min")
+    );
 }
 
 /// Slope times base: 176 in × tan 3° = 9.22 in, 78 in × tan 6° = 8.20 in; absorption refrigerators allow 3° and 6°.
 #[test]
 fn blocks_for_a_slope() {
-    let facts = facts_with("wren", &[("wheelbase: \"190 in\"", "wheelbase: \"176 in\""), ("track: \"77 in\"", "track: \"78 in\"")], &[]);
+    let facts = facts_with(
+        "wren",
+        &[("wheelbase: \"190 in\"", "wheelbase: \"176 in\""), ("track: \"77 in\"", "track: \"78 in\"")],
+        &[],
+    );
     let steep = figure(&facts, "level_blocks", Some(&trip("slope: (length: \"3 °\", side: \"6 °\")")));
     assert!((steep.outcomes[0].exact - 8.20).abs() < 0.005 && (steep.outcomes[1].exact - 9.22).abs() < 0.005);
     assert_eq!((shown(&steep), steep.verdict), (vec!["8.2 in".into(), "9.3 in".into()], Some("yes")));
     let more = figure(&facts, "level_blocks", Some(&trip("slope: (length: \"3.1 °\", side: \"0 °\")")));
     assert_eq!(more.verdict, Some("no"));
-    assert_eq!(of("plover", "level_blocks", "slope: (length: \"5 °\", side: \"5 °\")").verdict, None, "no such limit");
+    assert_eq!(
+        of("plover", "level_blocks", "slope: (length: \"5 °\", side: \"5 °\")").verdict,
+        None,
+        "no such limit"
+    );
 }
 
 /// Commercial-driver handbook: 40 ft need 4 s, 5 s above 40 mph.
@@ -287,6 +356,10 @@ fn blocks_for_a_slope() {
 fn a_second_for_ten_feet() {
     let forty = facts_with("wren", &[("follow: \"26 ft\"", "follow: \"40 ft\"")], &[]);
     for (speed, gap) in [("40 mph", "4 s"), ("41 mph", "5 s"), ("64 km/h", "4 s"), ("65 km/h", "5 s")] {
-        assert_eq!(value(&figure(&forty, "following_gap", Some(&trip(&format!("speed: \"{speed}\""))))), gap, "{speed}");
+        assert_eq!(
+            value(&figure(&forty, "following_gap", Some(&trip(&format!("speed: \"{speed}\""))))),
+            gap,
+            "{speed}"
+        );
     }
 }

@@ -21,9 +21,12 @@ fn off_grid_it_ends_as_the_figures_say() {
     let fields = "nights: 5, hook_up: [], start: (fuel: \"7/8\")";
     let course = projection("wren", fields);
     assert_eq!(course.first().map(|(r, _)| r), Some(Resource::Battery));
-    for (resource, id) in
-        [(Resource::Fresh, "fresh_days"), (Resource::Grey, "grey_days"), (Resource::Toilet, "toilet_days"), (Resource::Battery, "battery_nights")]
-    {
+    for (resource, id) in [
+        (Resource::Fresh, "fresh_days"),
+        (Resource::Grey, "grey_days"),
+        (Resource::Toilet, "toilet_days"),
+        (Resource::Battery, "battery_nights"),
+    ] {
         let exact = of("wren", id, fields).outcomes[0].exact;
         let end = ends(&course, resource).expect("an end");
         assert!((end - exact).abs() < 1e-9, "{id}: {end} against {exact}");
@@ -49,7 +52,9 @@ fn markers_stand_where_the_lines_end() {
         assert!(line.points.windows(2).all(|pair| pair[0].day <= pair[1].day), "{:?}", line.resource);
         assert!(line.points.iter().all(|p| (0.0..=1.0).contains(&p.left)), "{:?}", line.resource);
         match line.ends {
-            Some(end) => assert!((last.day - end).abs() < 1e-12 && last.left.abs() < 1e-12, "{:?}", line.resource),
+            Some(end) => {
+                assert!((last.day - end).abs() < 1e-12 && last.left.abs() < 1e-12, "{:?}", line.resource);
+            }
             None => assert!((last.day - 5.0).abs() < 1e-12, "{:?}", line.resource),
         }
     }
@@ -60,7 +65,8 @@ fn markers_stand_where_the_lines_end() {
 fn hook_ups_carry_the_day() {
     let on = projection("wren", "nights: 5, hook_up: [Full, Full, Full, Full, Full], start: (fuel: \"7/8\")");
     assert!(on.courses.iter().all(|c| c.ends.is_none()) && on.helps.is_empty());
-    let off = projection("wren", "nights: 5, hook_up: [Full, None, None, Full, Full], start: (fuel: \"7/8\")");
+    let off =
+        projection("wren", "nights: 5, hook_up: [Full, None, None, Full, Full], start: (fuel: \"7/8\")");
     assert!((ends(&off, Resource::Battery).expect("an end") - (1.0 + 80.0 / 48.7)).abs() < 1e-9);
     // A cassette is not emptied by a sewer.
     let cassette = projection("plover", "nights: 3, hook_up: [Full, Full, Full], start: (fuel: \"1\")");
@@ -72,7 +78,9 @@ fn hook_ups_carry_the_day() {
 fn suggestions_gain_what_they_say() {
     let fields = "nights: 7, start: (fuel: \"7/8\"), leaves: \"2026-07-24\"";
     let before = projection("wren", fields);
-    assert!(before.helps.iter().any(|h| h.resource == Resource::Toilet && matches!(h.action, Action::Empty(5))));
+    assert!(
+        before.helps.iter().any(|h| h.resource == Resource::Toilet && matches!(h.action, Action::Empty(5)))
+    );
     for help in &before.helps {
         let Help { action, resource, before: was, after } = *help;
         assert!(after.is_none_or(|after| after > was), "{help:?}");
@@ -86,7 +94,7 @@ fn suggestions_gain_what_they_say() {
             Action::Drive => ", driving: \"2 h\"".to_owned(),
             Action::InverterOff => continue,
             Action::Power(day) => {
-                let mut nights = vec!["None"; 7];
+                let mut nights = ["None"; 7];
                 nights[usize::from(day) - 1] = "Power";
                 format!(", hook_up: [{}]", nights.join(", "))
             }

@@ -111,8 +111,7 @@ impl Pair {
     /// Waits until the window's journal holds as many events as the kiosk in memory.
     fn in_step(&mut self) {
         self.tick();
-        self.look();
-        let Some(hall) = self.mirror.app.hall() else { return };
+        let Some(hall) = self.mirror.app.hall() else { return self.look() };
         if matches!(self.mirror.screen(), sendoff::kiosk::screen::Screen::Sealed(_)) {
             return;
         }
@@ -139,7 +138,8 @@ impl Pair {
     fn events_kept(&self) -> usize {
         let walks = self.folder.path().join("data/walks");
         let Ok(entries) = std::fs::read_dir(walks) else { return 0 };
-        let journal = entries.flatten().map(|e| e.path()).find(|p| p.extension().is_some_and(|e| e == "journal"));
+        let journal =
+            entries.flatten().map(|e| e.path()).find(|p| p.extension().is_some_and(|e| e == "journal"));
         journal.and_then(|path| std::fs::read_to_string(path).ok()).map_or(0, |text| text.lines().count())
     }
 
@@ -165,7 +165,8 @@ impl Pair {
         for _ in 0..60 {
             let seen = self.mirror.look();
             let found = seen.texts.iter().filter(|t| t.text == words).nth(nth).cloned();
-            let placed = found.unwrap_or_else(|| panic!("`{words}` ({nth}) is not among {:#?}", seen.words()));
+            let placed =
+                found.unwrap_or_else(|| panic!("`{words}` ({nth}) is not among {:#?}", seen.words()));
             match placed.visible {
                 Some(visible) if visible.height > placed.bounds.height * 0.8 => return visible.center(),
                 _ => self.wheel(placed.bounds.center()),
@@ -180,7 +181,8 @@ impl Pair {
         let x = toward.x.clamp(40.0, 1240.0);
         self.move_to(Point::new(x, 380.0));
         let y = if down { -1.0 } else { 1.0 };
-        self.mirror.send(Event::Mouse(mouse::Event::WheelScrolled { delta: ScrollDelta::Lines { x: 0.0, y } }));
+        self.mirror
+            .send(Event::Mouse(mouse::Event::WheelScrolled { delta: ScrollDelta::Lines { x: 0.0, y } }));
         let _ = self.xdotool(&["click", if down { "5" } else { "4" }]);
         self.tick();
         self.look();
@@ -211,7 +213,9 @@ impl Pair {
             let placed = seen.focusable.iter().find(|(name, _)| name == id).map(|(_, placed)| placed.clone());
             let placed = placed.unwrap_or_else(|| panic!("nothing is called `{id}`"));
             match placed.visible {
-                Some(visible) if visible.height > placed.bounds.height * 0.8 => return self.click_at(visible.center()),
+                Some(visible) if visible.height > placed.bounds.height * 0.8 => {
+                    return self.click_at(visible.center());
+                }
                 _ => self.wheel(placed.bounds.center()),
             }
         }
@@ -234,6 +238,10 @@ impl Pair {
         }
         let _ = self.xdotool(&["type", "--delay", "12", text]);
         self.in_step();
+        // Our own keys are up; their last one puts them away.
+        if self.mirror.shows("Done") {
+            self.click("Done");
+        }
     }
 
     /// Turns the wheel to the end of the page.
@@ -268,7 +276,7 @@ impl Pair {
         let path: Vec<Point> = (0..24_u8)
             .map(|i| {
                 let (i, up) = (f32::from(i), if i % 2 == 0 { -30.0 } else { 24.0 });
-                Point::new(at.x - 180.0 + i * 15.0, at.y + up)
+                Point::new(at.x + i * 15.0, at.y - 120.0 + up)
             })
             .collect();
         self.move_to(path[0]);
@@ -295,7 +303,9 @@ impl Pair {
     }
 
     fn records(&self) -> Vec<PathBuf> {
-        let Ok(entries) = std::fs::read_dir(self.folder.path().join("data/records")) else { return Vec::new() };
+        let Ok(entries) = std::fs::read_dir(self.folder.path().join("data/records")) else {
+            return Vec::new();
+        };
         entries.flatten().map(|e| e.path()).filter(|p| p.extension().is_some_and(|e| e == "zip")).collect()
     }
 

@@ -102,14 +102,20 @@ impl State {
             decision,
             shown: answer::shown(&speaker, caution),
         };
-        self.propose(Saving::Answer, vec![event])
+        let saving = match decision {
+            Decision::KeepUnit => Saving::Kept(caution.id.clone()),
+            Decision::HandOver => Saving::Answer,
+        };
+        self.propose(saving, vec![event])
     }
 }
 
 pub(super) fn view<'a>(show: &Show<'_, 'a>, asked: &'a Asked, cautions: &[&Caution]) -> Element<'a, Message> {
     match asked {
         Asked::Question(text) => question(show, text),
-        Asked::Refusal { decide: true, caution, reason } => decide(show, caution.as_deref(), reason, cautions),
+        Asked::Refusal { decide: true, caution, reason } => {
+            decide(show, caution.as_deref(), reason, cautions)
+        }
         Asked::Refusal { caution, reason, .. } => refusal(show, caution.as_deref(), reason, cautions),
     }
 }

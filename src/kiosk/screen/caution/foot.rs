@@ -15,7 +15,8 @@ use crate::words::{Args, Reader};
 pub(super) fn count(show: &Show<'_, '_>) -> Option<String> {
     let (at, all) = show.state.position();
     let number = |n: usize| u64::try_from(n).unwrap_or(u64::MAX);
-    (all > 1).then(|| show.say_with("of", Args::new().number("page", number(at + 1)).number("pages", number(all))))
+    (all > 1)
+        .then(|| show.say_with("of", Args::new().number("page", number(at + 1)).number("pages", number(all))))
 }
 
 /// Another size of text, and another language where the lot offers one.
@@ -30,7 +31,9 @@ pub(super) fn chips<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     });
     let mut line = Row::new().spacing(look.gap(Gap::Medium));
     if !show.hall.saving {
-        line = line.push(ui::chip(look, show.say(key), Message::TextAsked(size)).id("caution-text-size")).push(language);
+        line = line
+            .push(ui::chip(look, show.say(key), Message::TextAsked(size)).id("caution-text-size"))
+            .push(language);
     }
     line.into()
 }
@@ -107,7 +110,8 @@ pub(super) fn bar<'a>(
 ) -> Element<'a, Message> {
     let look = &show.look;
     let asks = asks(show);
-    let end = |part: Element<'a, Message>| container(part).width(Length::FillPortion(7)).align_x(Alignment::End);
+    let end =
+        |part: Element<'a, Message>| container(part).width(Length::FillPortion(7)).align_x(Alignment::End);
     let content: Element<'a, Message> = match (answer, look.portrait()) {
         (answer, true) => column![who, asks].push(answer).spacing(look.gap(Gap::Large)).into(),
         (Some(answer), false) => row![
@@ -124,7 +128,9 @@ pub(super) fn bar<'a>(
             .into(),
     };
     container(content)
-        .padding(iced::Padding::new(look.gap(Gap::Huge)).top(look.gap(Gap::Medium)).bottom(look.gap(Gap::Wide)))
+        .padding(
+            iced::Padding::new(look.gap(Gap::Huge)).top(look.gap(Gap::Medium)).bottom(look.gap(Gap::Wide)),
+        )
         .width(Length::Fill)
         .into()
 }
@@ -141,7 +147,8 @@ fn asks<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
         });
         let question = Element::from(question.id("caution-question"));
         // The question is the easier one to reach: at the outer end, or in portrait the first.
-        asks = if look.portrait() { asks.push(question).push(refuse) } else { asks.push(refuse).push(question) };
+        asks =
+            if look.portrait() { asks.push(question).push(refuse) } else { asks.push(refuse).push(question) };
     }
     asks.wrap().vertical_spacing(look.gap(Gap::Small)).align_x(Alignment::End).into()
 }

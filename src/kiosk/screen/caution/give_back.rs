@@ -19,7 +19,8 @@ pub(super) fn view<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     .spacing(look.gap(Gap::Wide))
     .align_x(Alignment::Center)
     .max_width(look.px(860.0));
-    let away: Vec<String> = pages::all_away(walk, show.state.stop).into_iter().map(|id| show.name(id)).collect();
+    let away: Vec<String> =
+        pages::all_away(walk, show.state.stop).into_iter().map(|id| show.name(id)).collect();
     if !away.is_empty() {
         let names = format::list(&show.ctx.scripts.words, &show.ctx.settings.staff, &away);
         let line = show.staff("still-away", &Args::new().text("names", names));

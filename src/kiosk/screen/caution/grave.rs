@@ -120,11 +120,13 @@ fn wide<'a>(show: &Show<'_, 'a>, caution: &Caution, words: Words) -> Element<'a,
 /// Portrait: sign and chips, then the words as wide as the page, then the target in one half.
 fn tall<'a>(show: &Show<'_, 'a>, caution: &Caution, words: Words) -> Element<'a, Message> {
     let look = &show.look;
-    let beside = column![chips(show)]
-        .push(first_hint(show))
-        .spacing(look.gap(Gap::Large))
-        .width(Length::Fill);
-    let top = row![].push(picture(show, caution, 180.0)).push(beside).spacing(look.gap(Gap::Wide)).align_y(Alignment::Center);
+    let beside =
+        column![chips(show)].push(first_hint(show)).spacing(look.gap(Gap::Large)).width(Length::Fill);
+    let top = row![]
+        .push(picture(show, caution, 180.0))
+        .push(beside)
+        .spacing(look.gap(Gap::Wide))
+        .align_y(Alignment::Center);
     let empty = || Element::from(Space::new().width(Length::FillPortion(2)));
     let target: Element<'a, Message> = container(target(show, caution)).width(Length::FillPortion(3)).into();
     let band = match show.state.side {
@@ -163,8 +165,7 @@ fn target<'a>(show: &Show<'_, 'a>, caution: &Caution) -> Element<'a, Message> {
     if show.state.short >= TRIES {
         return Space::new().into();
     }
-    let (title, line) =
-        if show.state.short == 0 { ("hold", "hold-line") } else { ("longer", "longer-line") };
+    let (title, line) = if show.state.short == 0 { ("hold", "hold-line") } else { ("longer", "longer-line") };
     let wait = if caution.signal == route::Signal::Danger { DANGER_WAIT } else { Duration::ZERO };
     ui::hold(look, show.say(title), show.say(line), Message::Held)
         .id("caution-hold")
@@ -191,8 +192,9 @@ fn two_taps<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     let one = spot(1, first, (!first).then_some(("caution-tap-one", Message::FirstTapped)));
     let two = spot(2, false, first.then_some(("caution-tap-two", Message::SecondTapped)));
     let line = show.say(if first { "tap-second" } else { "tap-first" });
-    let words: Column<'a, Message, _, _> =
-        column![ui::section(look, show.say("taps")), ui::lead(look, line)].align_x(Alignment::Center).width(Length::Fill);
+    let words: Column<'a, Message, _, _> = column![ui::section(look, show.say("taps")), ui::lead(look, line)]
+        .align_x(Alignment::Center)
+        .width(Length::Fill);
     let band = match show.state.side {
         Side::Left => row![two, words, one],
         Side::Right => row![one, words, two],

@@ -52,7 +52,8 @@ pub(super) fn waiting_at(walk: &Walk, stop: usize) -> Vec<Page> {
     let mut pages = Vec::new();
     for (index, step) in steps_of(walk, stop) {
         let waits = |c: &Caution| !who_may(walk, step, c).is_empty();
-        let waiting: Vec<(usize, &Caution)> = step.cautions.iter().enumerate().filter(|(_, c)| waits(c)).collect();
+        let waiting: Vec<(usize, &Caution)> =
+            step.cautions.iter().enumerate().filter(|(_, c)| waits(c)).collect();
         let (mut own, together): (Vec<_>, Vec<_>) = waiting.into_iter().partition(|(_, c)| has_own_page(c));
         own.sort_by_key(|(_, c)| std::cmp::Reverse(c.signal));
         pages.extend(own.into_iter().map(|(at, _)| Page { step: index, cautions: vec![at] }));
@@ -80,12 +81,5 @@ impl Page {
     pub(super) fn of<'a>(&self, route: &'a Route) -> Option<(&'a Step, Vec<&'a Caution>)> {
         let step = route.steps.get(self.step)?;
         Some((step, self.cautions.iter().filter_map(|at| step.cautions.get(*at)).collect()))
-    }
-
-    /// Who may answer at least one of its cautions now.
-    pub(super) fn who_may(&self, walk: &Walk) -> Vec<PersonId> {
-        let Some((step, cautions)) = self.of(walk.route()) else { return Vec::new() };
-        let all: BTreeSet<PersonId> = cautions.iter().flat_map(|c| who_may(walk, step, c)).collect();
-        all.into_iter().collect()
     }
 }

@@ -17,7 +17,13 @@ pub(super) fn watch<'a>() -> Element<'a, Message> {
 impl canvas::Program<Message> for Watch {
     type State = ();
 
-    fn update(&self, (): &mut (), event: &Event, bounds: Rectangle, cursor: mouse::Cursor) -> Option<Action<Message>> {
+    fn update(
+        &self,
+        (): &mut (),
+        event: &Event,
+        bounds: Rectangle,
+        cursor: mouse::Cursor,
+    ) -> Option<Action<Message>> {
         let at: Point = match event {
             Event::Mouse(mouse::Event::ButtonPressed(mouse::Button::Left)) => cursor.position()?,
             Event::Touch(touch::Event::FingerPressed { position, .. }) => *position,

@@ -5,8 +5,8 @@ use crate::measure::Quantity;
 use crate::route::{Reading, Scale};
 use crate::unit::rounding_of;
 use crate::walk::{
-    Decision, Mark, MarkKind, MarkSize, NotRead, NotShown, PersonId, ReadingState, Response, Signature, StepState,
-    Tally, Who,
+    Decision, Mark, MarkKind, MarkSize, NotRead, NotShown, PersonId, ReadingState, Response, Signature,
+    StepState, Tally, Who,
 };
 use crate::words::Args;
 use crate::words::format::{self, Places};
@@ -49,7 +49,10 @@ pub(super) fn happened(show: &Show<'_, '_>) -> Vec<Part> {
     if !not_shown.is_empty() {
         parts.push(Part { title: show.say("take-not-shown"), lines: not_shown });
     }
-    parts.push(Part { title: show.say("take-questions"), lines: or_none(questions(show), show, "take-question-none") });
+    parts.push(Part {
+        title: show.say("take-questions"),
+        lines: or_none(questions(show), show, "take-question-none"),
+    });
     let readings = readings(show);
     if !readings.is_empty() {
         parts.push(Part { title: show.say("take-readings"), lines: readings });

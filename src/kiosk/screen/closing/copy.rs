@@ -15,11 +15,16 @@ pub(super) fn view<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     let option = |choice: CopyChoice, key: &str| -> Element<'a, Message> {
         let line = Some(show.say(&format!("{key}-line")));
         let is = chosen == Some(choice);
-        ui::radio_row(look, Choice { label: show.say(key), line, chosen: is, message: Message::CopyChosen(choice) })
+        ui::radio_row(
+            look,
+            Choice { label: show.say(key), line, chosen: is, message: Message::CopyChosen(choice) },
+        )
     };
     let mut page = column![].spacing(look.gap(Gap::Large)).width(Length::Fill);
     if let Some(stopped) = walk.stopped() {
-        page = page.push(sign::stopped_words(show, stopped.value.reason.clone(), stopped.value.by)).push(ui::rule(look));
+        page = page
+            .push(sign::stopped_words(show, stopped.value.reason.clone(), stopped.value.by))
+            .push(ui::rule(look));
     }
     page = page
         .push(ui::title(look, show.say("copy-title")))

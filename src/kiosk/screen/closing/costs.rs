@@ -28,14 +28,18 @@ const FEES: [(&str, &str); 18] = [
     ("tax", "charges.tax"),
 ];
 
-pub(super) fn costs(show: &Show<'_, '_>) -> Vec<Part> {
-    let items = items(show);
-    let mut parts = Vec::new();
-    if !items.is_empty() {
-        parts.push(Part { title: show.say("take-items"), lines: items });
-    }
-    parts.push(Part { title: show.say("take-fees"), lines: fees(show) });
-    parts
+/// What goes with the renter; none when nothing is lent.
+pub(super) fn lent(show: &Show<'_, '_>) -> Option<Part> {
+    let lines = items(show);
+    (!lines.is_empty()).then(|| Part { title: show.say("take-items"), lines })
+}
+
+/// What can be charged, in this many parts of about the same length.
+pub(super) fn charged(show: &Show<'_, '_>, parts: usize) -> Vec<Part> {
+    let all = fees(show);
+    let most = all.len().div_ceil(parts.max(1)).max(1);
+    let title = |at: usize| if at == 0 { show.say("take-fees") } else { show.say("take-fees-more") };
+    all.chunks(most).enumerate().map(|(at, lines)| Part { title: title(at), lines: lines.to_vec() }).collect()
 }
 
 /// What was counted, else what is lent.

@@ -45,8 +45,7 @@ impl State {
                 *decide = !reason.trim().is_empty();
             }
             (AskMessage::Decided(decision), Some(Asked::Refusal { by, reason, decide: true })) => {
-                let event =
-                    Event::SignatureRefused { by: *by, reason: reason.trim().to_owned(), decision };
+                let event = Event::SignatureRefused { by: *by, reason: reason.trim().to_owned(), decision };
                 return self.propose(vec![event]);
             }
             (AskMessage::Done, Some(asked)) => {
@@ -80,7 +79,12 @@ fn reason_field<'a>(show: &Show<'_, 'a>, reason: &'a str, label: String) -> Elem
 }
 
 /// The button that does it, once there is a reason.
-fn done<'a>(show: &Show<'_, 'a>, reason: &str, label: String, message: AskMessage) -> Option<Element<'a, Message>> {
+fn done<'a>(
+    show: &Show<'_, 'a>,
+    reason: &str,
+    label: String,
+    message: AskMessage,
+) -> Option<Element<'a, Message>> {
     let look = &show.look;
     if show.hall.saving {
         return Some(ui::saving(look, show.staff("saving")).into());

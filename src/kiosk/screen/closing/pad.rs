@@ -20,7 +20,8 @@ impl State {
             return Action::None;
         }
         let small = |n: u16| i16::try_from(n).unwrap_or(i16::MAX);
-        let strokes = self.strokes.iter().map(|s| s.iter().map(|p| (small(p.x), small(p.y))).collect()).collect();
+        let strokes =
+            self.strokes.iter().map(|s| s.iter().map(|p| (small(p.x), small(p.y))).collect()).collect();
         // A window that was turned meanwhile must not cut what is there.
         let lowest = self.strokes.iter().flatten().map(|p| p.y).max().unwrap_or(0);
         let ink = Ink { height: self.height.max(lowest).max(1), strokes };

@@ -35,9 +35,8 @@ fn signers(hall: &Hall) -> Vec<Who> {
 
 /// Who signs now: whoever was chosen, else the first who has neither signed nor refused and is here.
 pub(super) fn signer(state: &State, hall: &Hall) -> Option<Who> {
-    let signed = |who: &Who| {
-        matches!(hall.walk.signature(*who).map(|s| &s.value), Some(Signature::Signed { .. }))
-    };
+    let signed =
+        |who: &Who| matches!(hall.walk.signature(*who).map(|s| &s.value), Some(Signature::Signed { .. }));
     let here = |who: &Who| match who {
         Who::Agent => true,
         Who::Person(id) => hall.walk.is_present(*id),
@@ -83,11 +82,8 @@ fn consent<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     };
     // The choice comes after the terms, and scrolls with them: who chooses has had them before their eyes.
     let terms = column![Element::from(ui::panel(look, text)), both].spacing(look.gap(Gap::Large));
-    let page = column![
-        ui::title(look, title),
-        ui::scroll(look, terms).height(Length::Fill),
-    ]
-    .spacing(look.gap(Gap::Large));
+    let page = column![ui::title(look, title), ui::scroll(look, terms).height(Length::Fill),]
+        .spacing(look.gap(Gap::Large));
     show.page(page, consent_foot(show))
 }
 
@@ -103,8 +99,10 @@ fn consent_foot<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     let here = adults_here(show.hall);
     let by = show.state.consent_by.or_else(|| only_adult(show.hall));
     let who = (here.len() > 1).then(|| {
-        let people = here.into_iter().map(|id| Choice::new(show.name(id), by == Some(id), Message::ConsentBy(id)));
-        column![ui::label(look, show.say("consent-who")), ui::choices(look, people)].spacing(look.gap(Gap::Small))
+        let people =
+            here.into_iter().map(|id| Choice::new(show.name(id), by == Some(id), Message::ConsentBy(id)));
+        column![ui::label(look, show.say("consent-who")), ui::choices(look, people)]
+            .spacing(look.gap(Gap::Small))
     });
     let back = ui::secondary(look, show.say("sign-read-again"), Message::PageAsked(Page::Take));
     let done: Option<Element<'a, Message>> = (show.state.consent.is_some() && by.is_some()).then(|| {
@@ -194,12 +192,16 @@ fn chips<'a>(show: &Show<'_, 'a>, now: Who) -> Element<'a, Message> {
             Who::Agent => show.staff("sign-chip-agent"),
             Who::Person(id) => show.name(id),
         };
-        let signed = matches!(show.hall.walk.signature(who).map(|s| &s.value), Some(Signature::Signed { .. }));
+        let signed =
+            matches!(show.hall.walk.signature(who).map(|s| &s.value), Some(Signature::Signed { .. }));
         if signed {
             let line = row![ui::symbol(look, Symbol::TickDisc, 26.0), ui::body(look, name)];
             return line.spacing(look.gap(Gap::Small)).align_y(Alignment::Center).into();
         }
-        ui::chip(look, name, Message::SignerChosen(who)).chosen(who == now).height(52.0).into()
+        ui::chip(look, name, Message::SignerChosen(who))
+            .chosen(who == now && undecided(show).is_none())
+            .height(52.0)
+            .into()
     };
     Row::with_children(signers(show.hall).into_iter().map(chip))
         .spacing(look.gap(Gap::Medium))
@@ -283,13 +285,18 @@ fn foot<'a>(show: &Show<'_, 'a>, who: Who) -> Element<'a, Message> {
         if let Who::Person(id) = who
             && !show.is_stopped()
         {
-            small = small.push(ui::quiet(look, show.say("sign-refuse"), Message::Ask(AskMessage::RefusePressed(id))));
+            small = small.push(ui::quiet(
+                look,
+                show.say("sign-refuse"),
+                Message::Ask(AskMessage::RefusePressed(id)),
+            ));
         }
         let phase = show.hall.walk.phase();
         if phase == Phase::Walking {
             small = small.push(ui::quiet(look, show.say("sign-read-again"), Message::PageAsked(Page::Take)));
         } else {
-            small = small.push(ui::quiet(look, show.staff("reopen"), Message::Ask(AskMessage::ReopenPressed)));
+            small =
+                small.push(ui::quiet(look, show.staff("reopen"), Message::Ask(AskMessage::ReopenPressed)));
         }
     }
     let small = container(small.wrap().vertical_spacing(look.gap(Gap::Small))).width(Length::Fill);

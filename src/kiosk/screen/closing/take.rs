@@ -15,18 +15,22 @@ pub(super) fn view<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     let ready = missing.is_empty();
     let mut all: Column<'a, Message> = column![].spacing(look.gap(Gap::Large));
     all = all.push(jump::list(show, missing)).push(refused(show));
-    let happened = parts(show, account::happened(show));
-    let costs = parts(show, costs::costs(show));
-    let both: Element<'a, Message> = if look.portrait() {
-        column![happened, costs].spacing(look.gap(Gap::Large)).into()
+    let happened = account::happened(show);
+    let lent = costs::lent(show);
+    if look.portrait() {
+        let below = happened.into_iter().chain(lent).chain(costs::charged(show, 1)).collect();
+        all = all.push(parts(show, below));
     } else {
-        row![happened, costs].spacing(look.gap(Gap::Large)).into()
-    };
-    let content = column![
-        ui::title(look, show.say("take-title")),
-        ui::scroll(look, all.push(both)).height(Length::Fill),
-    ]
-    .spacing(look.gap(Gap::Large));
+        let gap = look.gap(Gap::Large);
+        let beside = |left: Element<'a, Message>, right| row![left, right].spacing(gap);
+        all = all.push(beside(parts(show, happened), parts(show, lent.into_iter().collect())));
+        let mut charged = costs::charged(show, 2).into_iter();
+        let first = parts(show, charged.next().into_iter().collect());
+        all = all.push(beside(first, parts(show, charged.collect())));
+    }
+    let content =
+        column![ui::title(look, show.say("take-title")), ui::scroll(look, all).height(Length::Fill),]
+            .spacing(look.gap(Gap::Large));
     show.page(content, foot(show, ready))
 }
 
@@ -39,7 +43,8 @@ fn refused<'a>(show: &Show<'_, 'a>) -> Option<Element<'a, Message>> {
     }
     let mut words = column![ui::section(look, show.say("take-refused"))].spacing(look.gap(Gap::Small));
     for (line, decision) in lines {
-        words = words.push(column![ui::strong(look, line), ui::body(look, decision)].spacing(look.gap(Gap::Tiny)));
+        words = words
+            .push(column![ui::strong(look, line), ui::body(look, decision)].spacing(look.gap(Gap::Tiny)));
     }
     Some(ui::chosen_panel(look, words).into())
 }
@@ -54,7 +59,10 @@ fn parts<'a>(show: &Show<'_, 'a>, parts: Vec<Part>) -> Element<'a, Message> {
         }
         ui::panel(look, lines).into()
     };
-    Column::with_children(parts.into_iter().map(panel)).spacing(look.gap(Gap::Large)).width(Length::Fill).into()
+    Column::with_children(parts.into_iter().map(panel))
+        .spacing(look.gap(Gap::Large))
+        .width(Length::Fill)
+        .into()
 }
 
 /// Something at the left, its value at the right.
@@ -89,7 +97,10 @@ fn foot<'a>(show: &Show<'_, 'a>, ready: bool) -> Element<'a, Message> {
     if look.portrait() {
         return column![Element::from(go_on), small].spacing(look.gap(Gap::Medium)).into();
     }
-    row![Element::from(small), Element::from(go_on)].spacing(look.gap(Gap::Wide)).align_y(Alignment::Center).into()
+    row![Element::from(small), Element::from(go_on)]
+        .spacing(look.gap(Gap::Wide))
+        .align_y(Alignment::Center)
+        .into()
 }
 
 /// A panel to press, with a line below its title.
