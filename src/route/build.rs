@@ -125,7 +125,7 @@ fn place_step(
         match change {
             Change::Drop { step: dropped, .. } if dropped.value == step.id => return None,
             Change::Note { step: noted, words } if noted.value == step.id => {
-                step.notes.push(words.value.clone())
+                step.notes.push(words.value.clone());
             }
             Change::Fault { topic: faulty, words } if faulty.value == *id => {
                 step.show = vec![words.value.clone()];

@@ -16,11 +16,11 @@ pub enum When {
     /// The fact is more than this quantity.
     Over(At<String>, At<Quantity>),
     /// Not so.
-    Not(Box<When>),
+    Not(Box<Self>),
     /// All of them.
-    All(Vec<When>),
+    All(Vec<Self>),
     /// At least one of them.
-    Any(Vec<When>),
+    Any(Vec<Self>),
 }
 
 impl When {

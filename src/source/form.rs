@@ -104,7 +104,7 @@ pub fn read<T: DeserializeOwned>(file: &SourceFile) -> (Option<T>, Vec<Fault>) {
             Err(slip) => slip,
         };
         work = work.saturating_add(nodes);
-        let node = slip.node.unwrap_or(tree.id);
+        let node = slip.place.map_or(tree.id, |(node, _)| node);
         tell(file, &tree, &skip, slip, &mut faults);
         if faults.len() >= FAULT_CAP || work >= WORK_CAP {
             let place = faults.last().map_or_else(|| Place::start(&file.name), |f| f.place.clone());
@@ -180,7 +180,7 @@ fn unsound(file: &SourceFile, lost: scan::Lost) -> Fault {
 
 /// Adds the faults that a slip stands for, unless it is the echo of one that was told.
 fn tell(file: &SourceFile, tree: &Node<'_>, skip: &BTreeSet<NodeId>, slip: Slip, faults: &mut Vec<Fault>) {
-    let at = slip.at.unwrap_or(tree.at);
+    let (node, at) = slip.place.unwrap_or((tree.id, tree.at));
     if let Some(lacking) = &slip.lacking {
         for field in lacking {
             let missing = <Slip as de::Error>::missing_field(field);
@@ -189,7 +189,7 @@ fn tell(file: &SourceFile, tree: &Node<'_>, skip: &BTreeSet<NodeId>, slip: Slip,
         return;
     }
     // What was left out for its own fault is not missing.
-    let node = slip.node.and_then(|id| tree.find(id)).unwrap_or(tree);
+    let node = tree.find(node).unwrap_or(tree);
     if slip.lacks && node.parts().iter().any(|p| skip.contains(&p.id)) {
         return;
     }

@@ -83,7 +83,7 @@ impl<'a> Node<'a> {
     }
 
     /// What stands under a name: a field, the value of a key, or an item by its number.
-    pub(super) fn get(&self, name: &str) -> Option<&Node<'a>> {
+    pub(super) fn get(&self, name: &str) -> Option<&Self> {
         match &self.kind {
             Kind::Struct(_, fields) => fields.iter().find(|f| f.name == name).map(|f| &f.value),
             Kind::Map(entries) => {

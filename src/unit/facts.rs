@@ -44,7 +44,7 @@ pub enum Value {
     /// A sum of money in the lot's currency.
     Money(Money),
     /// Several.
-    List(Vec<Value>),
+    List(Vec<Self>),
     /// The unit does not have it.
     NotFitted,
 }
@@ -211,7 +211,7 @@ fn each_lot(lot: &Lot, put: &mut dyn FnMut(String, Value)) {
     lot.charges.value.facts("charges", put);
     lot.assumed.value.facts("assumed", put);
     for (name, q) in &lot.constants {
-        put(format!("limit.{name}"), Value::Quantity(q.value.clone()));
+        put(format!("limit.{name}"), Value::Quantity(q.value));
     }
 }
 

@@ -42,14 +42,14 @@ pub(super) trait AsFact {
 impl<D: Dim> AsFact for Of<D> {
     const KIND: FactKind = FactKind::Quantity(D::DIMENSION);
     fn fact(&self) -> Option<Value> {
-        Some(Value::Quantity(self.quantity().clone()))
+        Some(Value::Quantity(*self.quantity()))
     }
 }
 
 impl AsFact for Money {
     const KIND: FactKind = FactKind::Money;
     fn fact(&self) -> Option<Value> {
-        Some(Value::Money(self.clone()))
+        Some(Value::Money(*self))
     }
 }
 

@@ -280,6 +280,13 @@ impl<'a> Player<'a> {
                 Event::BookingSet { reference: reference.clone(), nights: *nights, due_back }
             }
             Action::Open => Event::Opened,
+            other => return self.on_the_way(other),
+        })
+    }
+
+    /// As [`Player::plain`], for what happens after the opening.
+    fn on_the_way(&self, action: &Action) -> Result<Event, String> {
+        Ok(match action {
             Action::NotShown { step, reason, note } => {
                 Event::StepNotShown { step: step.clone(), reason: *reason, note: note.clone() }
             }
@@ -318,13 +325,7 @@ impl<'a> Player<'a> {
             Action::OfferCopy => Event::CopyOffered,
             Action::Copy(choice) => Event::CopyChosen { choice: *choice },
             Action::Stop(reason) => Event::HandoverStopped { reason: reason.clone(), by: Who::Agent },
-            Action::Wait(_)
-            | Action::Answer { .. }
-            | Action::Refuse { .. }
-            | Action::Consent { .. }
-            | Action::Show(_)
-            | Action::Rest
-            | Action::Seal => return Err("this action is no single event".to_owned()),
+            _ => return Err("this action is no single event".to_owned()),
         })
     }
 }

@@ -20,13 +20,12 @@ pub fn qr_code<'a, M: 'a>(look: &Look, text: &str, side: f32) -> Element<'a, M> 
     let (white, black) = (palette::CODE.ground, palette::CODE.on);
     drawing(whole, whole, move |frame| {
         frame.fill_rectangle(Point::ORIGIN, Size::new(whole, whole), white);
+        let at = |n: usize| f32::from(u16::try_from(n + QUIET).unwrap_or(0)) * module;
         let dark = Path::new(|path| {
-            for y in 0..code.size {
-                for x in 0..code.size {
-                    if code[y][x].value() {
-                        let at = |n: usize| f32::from(u16::try_from(n + QUIET).unwrap_or(0)) * module;
-                        path.rectangle(Point::new(at(x), at(y)), Size::new(module, module));
-                    }
+            // The rows of the code lie behind each other in `data`.
+            for (y, row) in code.data.chunks(code.size.max(1)).take(code.size).enumerate() {
+                for (x, _) in row.iter().enumerate().filter(|(_, cell)| cell.value()) {
+                    path.rectangle(Point::new(at(x), at(y)), Size::new(module, module));
                 }
             }
         });

@@ -331,7 +331,7 @@ pub enum FactValue {
     /// Several.
     List {
         /// In order.
-        values: Vec<FactValue>,
+        values: Vec<Self>,
     },
     /// The unit does not have it.
     NotFitted,

@@ -90,7 +90,7 @@ impl<'a> de::MapAccess<'a> for Entries<'a> {
         seed.deserialize(reader).map(Some).map_err(|e| {
             let mut slip = reader.here(e);
             // The whole entry is left out with its key.
-            slip.node = Some(value.id);
+            slip.place = slip.place.map(|(_, at)| (value.id, at));
             slip
         })
     }

@@ -1,4 +1,5 @@
 //! Reads typed values from the nodes of a tree.
+#![allow(clippy::result_large_err, reason = "serde wants the fault itself, and faults are few")]
 
 use std::collections::BTreeSet;
 use std::str::FromStr;
@@ -96,8 +97,8 @@ impl<'a> Reader<'a> {
                 && !seen.insert(text)
             {
                 let what = format!("the key {text:?} is given twice");
-                let mut slip = Slip::new("form.duplicate", what, "keep one of them".into()).at(value);
-                slip.at = Some(key.at);
+                let mut slip = Slip::new("form.duplicate", what, "keep one of them".into());
+                slip.place = Some((value.id, key.at));
                 return Err(slip);
             }
         }

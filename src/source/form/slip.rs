@@ -13,10 +13,8 @@ pub struct Slip {
     pub(super) code: &'static str,
     pub(super) what: String,
     pub(super) hint: String,
-    /// The node that is left out when the reading starts anew.
-    pub(super) node: Option<NodeId>,
-    /// First byte of what is wrong.
-    pub(super) at: Option<usize>,
+    /// The node that is left out when the reading starts anew, and the first byte of what is wrong.
+    pub(super) place: Option<(NodeId, usize)>,
     /// Whether something was not there: perhaps only because it was left out.
     pub(super) lacks: bool,
     /// The fields of the group that are missing.
@@ -25,24 +23,18 @@ pub struct Slip {
 
 impl Slip {
     pub(super) fn new(code: &'static str, what: String, hint: String) -> Self {
-        Self { code, what, hint, node: None, at: None, lacks: false, lacking: None }
+        Self { code, what, hint, place: None, lacks: false, lacking: None }
     }
 
     /// Gives the slip its place unless it has one.
     pub(super) fn at(mut self, node: &Node<'_>) -> Self {
-        if self.node.is_none() {
-            self.node = Some(node.id);
-            self.at = Some(node.at);
-        }
+        let _ = self.place.get_or_insert((node.id, node.at));
         self
     }
 
     /// Gives the slip the place of a field's name unless it has one.
     pub(super) fn at_field(mut self, field: &Field<'_>) -> Self {
-        if self.node.is_none() {
-            self.node = Some(field.value.id);
-            self.at = Some(field.at);
-        }
+        let _ = self.place.get_or_insert((field.value.id, field.at));
         self
     }
 
@@ -55,7 +47,7 @@ impl Slip {
 
     /// A group of fields that ends with something missing: finds all that are missing, if no value of it slipped.
     pub(super) fn with_lacking(mut self, given: &[Field<'_>], known: &'static [&'static str]) -> Self {
-        let Some(first) = self.lacking_first().filter(|_| self.node.is_none()) else { return self };
+        let Some(first) = self.lacking_first().filter(|_| self.place.is_none()) else { return self };
         if known.is_empty() {
             self.lacking = None;
             return self;

@@ -111,6 +111,8 @@ impl Pair {
     /// Waits until the window's journal holds as many events as the kiosk in memory.
     fn in_step(&mut self) {
         self.tick();
+        // The window has taken the input in by the time its picture is taken.
+        self.look();
         let Some(hall) = self.mirror.app.hall() else { return self.look() };
         if matches!(self.mirror.screen(), sendoff::kiosk::screen::Screen::Sealed(_)) {
             return;
