@@ -1,6 +1,6 @@
 //! A compiler for scripts: finds everything that is wrong with a lot at once.
 //!
-//! [`lot`] loads a bundle and holds it against every rule; each finding has a code, a place and a way out. What
+//! [`lot()`] loads a bundle and holds it against every rule; each finding has a code, a place and a way out. What
 //! cannot be known since a file cannot be read is not told: one slip gives one fault.
 
 mod condition;

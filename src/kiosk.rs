@@ -2,7 +2,7 @@
 //!
 //! Only this module names the toolkit. [`program`] serves the window, headless frames and tests alike. Screens
 //! turn messages into [`Action`]s; this module turns actions into [`effect::Effect`]s, which are data, and
-//! [`run`] is the one place where they meet the world.
+//! `run` is the one place where they meet the world.
 
 mod context;
 pub mod effect;
@@ -29,7 +29,7 @@ pub use effect::{Done, Effect};
 pub use hall::Hall;
 pub use run::World;
 pub use screen::{Action, Screen};
-pub use start::start;
+pub use start::{StartFault, start};
 
 /// What happened in the window.
 #[derive(Debug, Clone)]

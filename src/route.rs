@@ -1,6 +1,6 @@
 //! The route: the ordered steps for one unit, after conditions and ordering.
 //!
-//! Built by [`build`] from script and data sheet; the walk, the screens and the record read it.
+//! Built by [`build()`] from script and data sheet; the walk, the screens and the record read it.
 
 mod build;
 mod said;

@@ -1,7 +1,7 @@
 //! What the program says, in each language, from Fluent files.
 //!
 //! [`Words::load`] reads every file and collects every fault with its place. [`Words::say`] always answers:
-//! in the reader's language, else in the source language, else with the key in ⟨⟩. [`format`] is the one door
+//! in the reader's language, else in the source language, else with the key in ⟨⟩. [`mod@format`] is the one door
 //! for numbers, dates, measures and sums.
 
 mod args;

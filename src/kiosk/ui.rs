@@ -1,4 +1,4 @@
-//! Components of the kiosk. Each takes a [`Look`](super::theme::Look) and plain data, is generic over the
+//! Components of the kiosk. Each takes a [`Look`] and plain data, is generic over the
 //! message, and holds no product knowledge: screens bring the words.
 //!
 //! Everything that can be pressed is a [`tap`](fn@tap): a scroll by touch may start on it, one finger counts,

@@ -2,7 +2,7 @@
 //!
 //! Each tag file of a record follows from few values, so it is read by taking those values out and writing the
 //! file anew: what does not give the same bytes is refused, and no second spelling exists.
-//! [`judge`] is the other reader: it judges any bag, ours or not, by the rules of the RFC.
+//! [`judge()`] is the other reader: it judges any bag, ours or not, by the rules of the RFC.
 
 mod judge;
 mod listing;
