@@ -141,7 +141,7 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Opti
     if word.len() > WORD_CAP {
         return None;
     }
-    let limit = (word.chars().count() / 3).max(1);
+    let limit = word.chars().count().div_ceil(3);
     known
         .into_iter()
         .map(|k| (distance(word, k), k))

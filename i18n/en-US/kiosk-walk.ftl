@@ -35,10 +35,11 @@ walk-to-closing = To the closing
 # Cautions of a step.
 walk-ask-read = Renter reads
 walk-ask-hold = Renter holds
-walk-ask-demonstrate = Renter shows
+# A demonstration that does not exist yet is answered by holding; the record says so.
+walk-ask-demonstrate = Renter holds
 walk-ask-read-drivers = Each driver reads
 walk-ask-hold-drivers = Each driver holds
-walk-ask-demonstrate-drivers = Each driver shows
+walk-ask-demonstrate-drivers = Each driver holds
 walk-answer-open = open
 walk-answer-by = Answered by { $who }
 walk-answer-still = Still to answer: { $who }

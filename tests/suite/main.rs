@@ -13,6 +13,7 @@
 )]
 
 mod bagit;
+mod commands;
 mod crash;
 mod figures;
 mod journal;
@@ -25,6 +26,7 @@ mod screen_closing;
 mod screen_opening;
 mod screen_walk;
 mod seal;
+mod slip;
 mod tamper;
 mod tidy;
 mod vectors;
