@@ -41,7 +41,7 @@ impl Check<'_> {
 
     /// Messages that nothing uses. Those of the program's own files are left out.
     pub(super) fn unused_messages(&mut self) {
-        if self.lost.any_form() {
+        if self.lost.any_form() || self.scripts.units.is_empty() {
             return;
         }
         let scripts = self.scripts;

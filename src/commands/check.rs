@@ -50,40 +50,84 @@ fn text(report: &Report, bundle: &Bundle, console: &mut Console) {
             Severity::Fault => "fault",
             Severity::Note => "note",
         };
-        console.say(format!("{word} [{}] {}", fault.code, fault.what));
-        console.say(format!("  at {}", fault.place));
+        console.say(shown(&format!("{word} [{}] {}", fault.code, fault.what)));
+        console.say(shown(&format!("  at {}", fault.place)));
         if let Some(excerpt) = excerpt(bundle, fault) {
             console.say(excerpt);
         }
-        console.say(format!("  help: {}\n", fault.hint));
+        console.say(shown(&format!("  help: {}", fault.hint)));
+        console.say("");
     }
     for walk in &report.walks {
+        let minutes = walk.reading_seconds.div_ceil(60);
+        console.say(shown(&format!("{}: {}", walk.unit, counted(walk.steps, "step"))));
         console.say(format!(
-            "{}: {} steps at {} stops, {} cautions, {} min, {} m; {} min to read, the tablet changes hands {} times",
-            walk.unit,
-            walk.steps,
-            walk.stops,
-            walk.cautions,
-            walk.minutes,
+            "  at {}, {} m, {}, {} min; {minutes} min to read, the tablet changes hands {}",
+            counted(walk.stops, "stop"),
             walk.meters,
-            walk.reading_seconds.div_ceil(60),
-            walk.hand_overs,
+            counted(walk.cautions, "caution"),
+            walk.minutes,
+            counted(walk.hand_overs, "time"),
         ));
     }
     let count = |severity| report.faults.iter().filter(|f| f.severity == severity).count();
-    console.say(format!("{} faults, {} notes", count(Severity::Fault), count(Severity::Note)));
+    console.say(format!(
+        "{}, {}",
+        counted(count(Severity::Fault), "fault"),
+        counted(count(Severity::Note), "note")
+    ));
 }
 
-/// The line of the source with a mark under the place; long lines are cut around it.
+fn counted(count: usize, name: &str) -> String {
+    match count {
+        0 => format!("no {name}s"),
+        1 => format!("1 {name}"),
+        _ => format!("{count} {name}s"),
+    }
+}
+
+/// A text that came from a file, without what would move the cursor or turn the line round.
+fn shown(text: &str) -> String {
+    text.chars().map(visible).collect()
+}
+
+fn visible(c: char) -> char {
+    match c {
+        '\t' => ' ',
+        '\u{200E}' | '\u{200F}' | '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}' => '\u{FFFD}',
+        c if c.is_control() => '\u{FFFD}',
+        c => c,
+    }
+}
+
+/// Most characters of a line that are shown.
+const WIDEST: usize = 100;
+/// Characters shown before the place, in a long line.
+const BEFORE: usize = 60;
+
+/// The line of the source with marks under what stands at the place; long lines are cut around it.
 fn excerpt(bundle: &Bundle, fault: &Fault) -> Option<String> {
     let bytes = bundle.get(&fault.place.file)?;
     let file = SourceFile::new(&fault.place.file, std::str::from_utf8(bytes).ok()?);
-    let line = file.line(fault.place.line)?;
+    let line = file.line(fault.place.line)?.trim_end();
     let col = usize::try_from(fault.place.col).ok()?.saturating_sub(1);
-    let from = col.saturating_sub(60);
-    let shown: String = line.chars().skip(from).take(100).collect();
+    let from = col.saturating_sub(BEFORE);
+    let text: String = line.chars().skip(from).take(WIDEST).map(visible).collect();
     let number = fault.place.line.to_string();
     let pad = " ".repeat(number.len());
-    let mark = " ".repeat(col - from);
-    Some(format!("  {number} | {shown}\n  {pad} | {mark}^"))
+    let (before, under) =
+        (" ".repeat(col - from), "^".repeat(length_at(line, col).clamp(1, WIDEST - (col - from))));
+    Some(format!("  {number} | {text}\n  {pad} | {before}{under}"))
+}
+
+/// How long the word, the quoted text or the sign at a column is, in characters.
+fn length_at(line: &str, col: usize) -> usize {
+    let mut rest = line.chars().skip(col);
+    match rest.next() {
+        Some('"') => rest.position(|c| c == '"').map_or(1, |end| end + 2),
+        Some(c) if c.is_alphanumeric() => {
+            1 + rest.take_while(|c| c.is_alphanumeric() || matches!(c, '_' | '-' | '.')).count()
+        }
+        _ => 1,
+    }
 }

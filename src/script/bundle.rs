@@ -14,6 +14,9 @@ include!(concat!(env!("OUT_DIR"), "/embedded.rs"));
 
 /// Folders of a lot that hold scripts, words and pictures.
 const FOLDERS: [&str; 3] = ["walkthroughs", "i18n", "assets/pictures"];
+/// Words of the program itself, not of a lot.
+const PROGRAM_WORDS: [&str; 4] =
+    ["i18n/en-US/kiosk", "i18n/en-US/record", "i18n/en-US/format", "i18n/en-US/figures"];
 /// Largest picture, in bytes.
 const PICTURE_CAP: u64 = 16 * 1024 * 1024;
 /// Most files and folders of a lot folder.
@@ -77,11 +80,22 @@ impl Bundle {
         Self::new(files, true)
     }
 
-    /// Reads a lot folder.
+    /// Reads a lot folder. Words of the program itself that the folder lacks are the program's own, so that a
+    /// lot written for an older program still speaks on every page.
     ///
     /// # Errors
     /// The folder holds no lot, holds too many files, or cannot be read.
     pub fn read(disk: &dyn Disk, dir: &Path) -> Result<Self, BundleFault> {
+        let mut files = Self::gathered(disk, dir)?;
+        let own =
+            EMBEDDED.iter().filter(|(name, _)| PROGRAM_WORDS.iter().any(|start| name.starts_with(start)));
+        for (name, bytes) in own {
+            let _ = files.entry((*name).to_owned()).or_insert_with(|| Arc::from(*bytes));
+        }
+        Ok(Self::new(files, false))
+    }
+
+    fn gathered(disk: &dyn Disk, dir: &Path) -> Result<BTreeMap<String, Arc<[u8]>>, BundleFault> {
         if !disk.is_dir(&dir.join("walkthroughs")) {
             return Err(BundleFault::NoLot(dir.to_owned()));
         }
@@ -89,7 +103,7 @@ impl Bundle {
         for folder in FOLDERS {
             gather.folder(folder, 0)?;
         }
-        Ok(Self::new(gather.files, false))
+        Ok(gather.files)
     }
 
     /// Keeps the files under `scripts/<digest>/` of the data folder until no walk needs them.
@@ -117,7 +131,7 @@ impl Bundle {
     /// They are gone, unreadable or changed.
     pub fn kept(disk: &dyn Disk, data: &Path, digest: &str, demo: bool) -> Result<Self, BundleFault> {
         let root = data.join("scripts").join(digest);
-        let found = Self { demo, ..Self::read(disk, &root)? };
+        let found = Self::new(Self::gathered(disk, &root)?, demo);
         if found.digest == digest { Ok(found) } else { Err(BundleFault::Changed(root)) }
     }
 

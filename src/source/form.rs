@@ -155,9 +155,9 @@ fn unsound(file: &SourceFile, lost: scan::Lost) -> Fault {
             hint,
         );
     }
-    if file.text.trim().is_empty() {
+    if scan::is_blank(&file.text) {
         let hint = "write the form, or take the file away";
-        return Fault::new("form.syntax", Place::start(&file.name), "the file is empty", hint);
+        return Fault::new("form.syntax", Place::start(&file.name), "the file holds nothing", hint);
     }
     match ron::from_str::<de::IgnoredAny>(&file.text) {
         Ok(_) => Fault::new(

@@ -19,6 +19,12 @@ pub(super) struct Lost {
     pub(super) too_deep: bool,
 }
 
+impl Lost {
+    const fn at(at: usize) -> Self {
+        Self { at, too_deep: false }
+    }
+}
+
 /// Walks a whole text; with it how many nodes the tree has.
 pub(super) fn tree(text: &str) -> Result<(Node<'_>, usize), Lost> {
     let mut scan = Scan { text, at: 0, next: 0, depth: 0 };
@@ -26,6 +32,12 @@ pub(super) fn tree(text: &str) -> Result<(Node<'_>, usize), Lost> {
     let node = scan.value()?;
     scan.blank()?;
     if scan.at == text.len() { Ok((node, scan.next)) } else { scan.lost() }
+}
+
+/// Whether a text holds nothing but white space and comments.
+pub(super) fn is_blank(text: &str) -> bool {
+    let mut scan = Scan { text, at: 0, next: 0, depth: 0 };
+    scan.blank().is_ok() && scan.at == text.len()
 }
 
 struct Scan<'a> {
@@ -53,7 +65,7 @@ impl<'a> Scan<'a> {
     }
 
     fn lost<T>(&self) -> Result<T, Lost> {
-        Err(Lost { at: self.at, too_deep: false })
+        Err(Lost::at(self.at))
     }
 
     fn eat(&mut self, byte: u8) -> bool {
@@ -99,7 +111,7 @@ impl<'a> Scan<'a> {
                 _ => {}
             }
         }
-        Err(Lost { at: start, too_deep: false })
+        Err(Lost::at(start))
     }
 
     fn value(&mut self) -> Result<Node<'a>, Lost> {
@@ -208,18 +220,23 @@ impl<'a> Scan<'a> {
         if !self.peek().is_some_and(|b| b.is_ascii_alphabetic() || b == b'_') {
             return self.lost();
         }
+        let start = self.at;
         let name = self.take_while(is_name);
         // What else could belong to it makes it another kind of name, or a string with a prefix.
         match self.peek() {
-            Some(b'"' | b'\'' | b'#' | b'.' | b'+' | b'-' | 0x80..) => self.lost(),
+            Some(b'"' | b'\'' | b'#' | b'.' | b'+' | b'-' | 0x80..) => Err(Lost::at(start)),
             _ => Ok(name),
         }
     }
 
     fn named(&mut self) -> Result<Kind<'a>, Lost> {
+        let start = self.at;
         let name = self.name()?;
-        if matches!(name, "inf" | "NaN") {
-            return Ok(Kind::Number(name));
+        match name {
+            "inf" | "NaN" => return Ok(Kind::Number(name)),
+            // A value is written alone.
+            "Some" => return Err(Lost::at(start)),
+            _ => {}
         }
         let after = self.at;
         self.blank()?;
@@ -227,12 +244,9 @@ impl<'a> Scan<'a> {
             self.at = after;
             return Ok(Kind::Word(name));
         }
-        // These words stand alone, and `Some` holds one value.
-        if matches!(name, "true" | "false" | "None" | "Some")
-            || name.starts_with("inf")
-            || name.starts_with("NaN")
-        {
-            return self.lost();
+        // These words hold nothing.
+        if matches!(name, "true" | "false" | "None") || name.starts_with("inf") || name.starts_with("NaN") {
+            return Err(Lost::at(start));
         }
         self.inside(|s| s.group(Some(name)))
     }
@@ -241,28 +255,32 @@ impl<'a> Scan<'a> {
     fn number(&mut self) -> Result<Kind<'a>, Lost> {
         let start = self.at;
         let _ = self.eat(b'+') || self.eat(b'-');
-        if !(self.rest().starts_with("inf") || self.rest().starts_with("NaN")) {
-            let mut digits = self.take_while(|b| b.is_ascii_digit()).len();
-            if self.eat(b'.') {
-                digits += self.take_while(|b| b.is_ascii_digit()).len();
-            }
-            if digits == 0 {
-                return self.lost();
-            }
-            if matches!(self.peek(), Some(b'e' | b'E')) {
-                self.at += 1;
-                let _ = self.eat(b'+') || self.eat(b'-');
-                if self.take_while(|b| b.is_ascii_digit()).is_empty() {
-                    return self.lost();
-                }
-            }
-        } else {
+        let word = self.rest().starts_with("inf") || self.rest().starts_with("NaN");
+        let whole = if word {
             self.at += 3;
-        }
+            true
+        } else {
+            self.digits()
+        };
         match self.peek() {
-            Some(b) if is_name(b) || matches!(b, b'.' | b'+' | b'-' | 0x80..) => self.lost(),
+            Some(b) if is_name(b) || matches!(b, b'.' | b'+' | b'-' | 0x80..) => Err(Lost::at(start)),
+            _ if !whole => Err(Lost::at(start)),
             _ => Ok(Kind::Number(self.text.get(start..self.at).unwrap_or_default())),
         }
+    }
+
+    /// Digits with a point and an exponent, if it has them; false when a digit is wanting.
+    fn digits(&mut self) -> bool {
+        let is_digit = |b: u8| b.is_ascii_digit();
+        let mut digits = self.take_while(is_digit).len();
+        if self.eat(b'.') {
+            digits += self.take_while(is_digit).len();
+        }
+        if !(self.eat(b'e') || self.eat(b'E')) {
+            return digits > 0;
+        }
+        let _ = self.eat(b'+') || self.eat(b'-');
+        digits > 0 && !self.take_while(is_digit).is_empty()
     }
 
     fn text(&mut self) -> Result<Kind<'a>, Lost> {
@@ -270,7 +288,7 @@ impl<'a> Scan<'a> {
         self.at += 1;
         loop {
             let rest = self.rest();
-            let Some(found) = rest.find(['"', '\\']) else { return Err(Lost { at: start, too_deep: false }) };
+            let Some(found) = rest.find(['"', '\\']) else { return Err(Lost::at(start)) };
             self.at += found + 1;
             if rest.as_bytes().get(found) == Some(&b'"') {
                 break;
@@ -284,7 +302,7 @@ impl<'a> Scan<'a> {
         }
         match ron::from_str::<String>(whole) {
             Ok(text) => Ok(Kind::Text(Cow::Owned(text))),
-            Err(_) => Err(Lost { at: start, too_deep: false }),
+            Err(_) => Err(Lost::at(start)),
         }
     }
 
@@ -301,7 +319,10 @@ impl<'a> Scan<'a> {
                 self.at += end + close.len();
                 Ok(Kind::Text(Cow::Borrowed(inner)))
             }
-            None => Err(Lost { at: start, too_deep: false }),
+            None => Err(Lost::at(start)),
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

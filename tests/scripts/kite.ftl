@@ -2,8 +2,10 @@
 topic-kite = Kite
 step-kite = Flying the kite
 show-kite-string = Show the string.
+show-kite-tail = Show the tail.
 show-kite-reel = Show the reel.
 know-kite-wind = Take it down when the awning comes in, at { $awning_wind_limit }.
+know-kite-hold = Two hands hold it.
 know-kite-wires = Stay away from wires.
 step-kite-stow = Stowing the kite
 show-kite-stow-roll = Roll it up.

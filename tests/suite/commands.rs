@@ -44,7 +44,8 @@ fn clock() -> Arc<dyn Clock> {
 
 /// Runs a command with a fixed clock and fixed randomness on the real disk.
 fn run(args: &[&str]) -> Ran {
-    let ports = Ports { disk: Arc::new(SystemDisk), clock: clock(), entropy: Arc::new(FixedEntropy([9; 32])) };
+    let ports =
+        Ports { disk: Arc::new(SystemDisk), clock: clock(), entropy: Arc::new(FixedEntropy([9; 32])) };
     let line = ["sendoff"].iter().chain(args);
     let cli = Cli::try_parse_from(line).unwrap_or_else(|e| panic!("{args:?}: {e}"));
     let Task::Command(command) = cli.task() else { panic!("{args:?} is no command") };
@@ -142,7 +143,11 @@ fn a_wrong_action_is_named_with_its_place_or_its_number() {
     std::fs::write(&script, "[\n    Agnet(\"B2\"),\n]").unwrap();
     let played = rehearse(dir.path(), &["--script", text(&script)]);
     assert_eq!(played.code, COULD_NOT_RUN);
-    assert!(played.err.contains("walk.ron:2:5") && played.err.contains("did you mean `Agent`"), "{}", played.err);
+    assert!(
+        played.err.contains("walk.ron:2:5") && played.err.contains("did you mean `Agent`"),
+        "{}",
+        played.err
+    );
     std::fs::write(&script, "[Agent(\"B2\"), Show(\"keys\"), Seal]").unwrap();
     let played = rehearse(dir.path(), &["--script", text(&script)]);
     assert_eq!(played.code, FINDINGS);
@@ -190,7 +195,10 @@ fn a_key_is_never_overwritten_and_its_line_is_exact() {
     let made = run(&["keys", "new", "--name", "t2", "--data", data]);
     assert_eq!(made.code, GOOD, "{}", made.err);
     let line = run(&["keys", "public", "--data", data]).out;
-    assert!(line.starts_with("t2 namespaces=\"record@sendoff\",valid-after=\"20261125120000Z\" ssh-ed25519 "), "{line}");
+    assert!(
+        line.starts_with("t2 namespaces=\"record@sendoff\",valid-after=\"20261125120000Z\" ssh-ed25519 "),
+        "{line}"
+    );
     let again = run(&["keys", "new", "--name", "t3", "--data", data]);
     assert_eq!(again.code, FINDINGS);
     assert_eq!(run(&["keys", "public", "--data", data]).out, line);
@@ -231,8 +239,38 @@ fn without_a_display_the_kiosk_says_what_works_instead() {
 
 #[test]
 fn help_comes_with_examples() {
-    for args in [vec!["--help"], vec!["check", "--help"], vec!["rehearse", "--help"], vec!["verify", "--help"]] {
+    for args in
+        [vec!["--help"], vec!["check", "--help"], vec!["rehearse", "--help"], vec!["verify", "--help"]]
+    {
         let help = Cli::try_parse_from(["sendoff"].iter().chain(&args)).unwrap_err();
         assert!(help.to_string().contains("Examples:"), "{args:?}");
     }
+}
+
+/// Copies the demo lot's files whose names pass into a folder.
+fn lot_folder(dir: &Path, keep: impl Fn(&str) -> bool) {
+    for (name, bytes) in sendoff::script::EMBEDDED.iter().filter(|(name, _)| keep(name)) {
+        let path = dir.join(name);
+        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+        std::fs::write(path, bytes).unwrap();
+    }
+}
+
+#[test]
+fn a_lot_without_the_words_of_the_program_speaks_with_the_programs_own() {
+    let dir = tempfile::tempdir().unwrap();
+    lot_folder(dir.path(), |name| {
+        !name.starts_with("i18n/en-US/kiosk") && !name.starts_with("i18n/en-US/record")
+    });
+    let out = tempfile::tempdir().unwrap();
+    let lot = text(dir.path());
+    assert_eq!(run(&["check", "--lot", lot]).code, GOOD);
+    let played = rehearse(out.path(), &["--lot", lot]);
+    assert_eq!(played.code, GOOD, "{}", played.err);
+    let bytes = std::fs::read(played.out.lines().last().unwrap()).unwrap();
+    let entries = sendoff::record::zip::read(&bytes).unwrap();
+    let said = entries.iter().find(|e| e.name.ends_with("record.txt")).unwrap().bytes;
+    let said = String::from_utf8_lossy(said);
+    assert!(!said.contains('⟨'), "a message is missing");
+    assert!(!said.contains("DEMO:"), "a lot of one's own is no demo");
 }

@@ -13,20 +13,25 @@
 )]
 
 mod bagit;
+mod check;
 mod commands;
 mod crash;
 mod figures;
+mod hostile;
 mod journal;
 mod keys;
 mod kiosk_support;
 mod record;
+mod route;
 mod schema;
 mod screen_caution;
 mod screen_closing;
 mod screen_opening;
 mod screen_walk;
 mod seal;
+mod sheet;
 mod slip;
+mod source;
 mod tamper;
 mod tidy;
 mod vectors;

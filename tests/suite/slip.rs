@@ -6,7 +6,8 @@ use sendoff::kiosk::ui;
 
 use crate::seal::has;
 
-const SLIP: &str = "SENDOFF T2-5F3A9C-000123 2F6BC9E42B8C6B99CA768AA436D7B67EA6D36244BD0CA3C6F4186BA3041BAF61";
+const SLIP: &str =
+    "SENDOFF T2-5F3A9C-000123 2F6BC9E42B8C6B99CA768AA436D7B67EA6D36244BD0CA3C6F4186BA3041BAF61";
 
 /// A page with nothing but the code.
 fn page(_: &()) -> ui::Element<'_, ()> {

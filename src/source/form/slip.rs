@@ -52,7 +52,12 @@ impl Slip {
             self.lacking = None;
             return self;
         }
-        let is_given = |name: &str| given.iter().any(|f| f.name == name);
+        // A field whose name is misspelled is told as such, and is not missing as well.
+        let is_given = |name: &str| {
+            given
+                .iter()
+                .any(|f| f.name == name || !known.contains(&f.name) && near(f.name, known) == Some(name))
+        };
         let may_be_absent = |name: &str| known.iter().any(|k| k.strip_suffix('?') == Some(name));
         let from = known.iter().position(|k| *k == first).unwrap_or(known.len());
         let rest = known.iter().skip(from).copied();
@@ -80,9 +85,14 @@ pub(super) fn listed(names: &[&str]) -> String {
     names.map(|n| format!("`{n}`")).collect::<Vec<_>>().join(", ")
 }
 
+/// The known name that a wrong one is near to.
+fn near(word: &str, known: &'static [&'static str]) -> Option<&'static str> {
+    nearest(word, known.iter().copied().filter(|n| !n.ends_with('?')))
+}
+
 /// 'did you mean' when a name is near, else all that are known.
 fn suggest(word: &str, known: &'static [&'static str]) -> String {
-    match nearest(word, known.iter().copied().filter(|n| !n.ends_with('?'))) {
+    match near(word, known) {
         Some(near) => format!("did you mean `{near}`?"),
         None => format!("known here: {}", listed(known)),
     }

