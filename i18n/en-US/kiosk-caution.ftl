@@ -22,7 +22,7 @@ caution-page-away = { $name }: not here
 
 # Answers.
 caution-page-hold = Press and hold
-caution-page-hold-line = until the ring closes
+caution-page-hold-line = until the ring closes. It says: I have read this.
 caution-page-longer = A little longer
 caution-page-longer-line = Keep pressing until the ring closes
 caution-page-taps = Two taps will do

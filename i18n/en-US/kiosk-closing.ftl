@@ -132,7 +132,7 @@ closing-missing-copy-offered = No copy was offered
 closing-missing-copy-choice = Nobody has said how they take the copy
 
 # Sign.
-closing-consent-who = WHO SAYS SO
+closing-consent-who = WHO CHOOSES
 closing-consent-given = On a screen
 closing-consent-paper = On paper
 closing-consent-paper-line = I want paper. Print it for me.
@@ -146,11 +146,11 @@ closing-sign-agent = Agent { $code }, please sign
 closing-sign-agent-line = You sign as the one who showed it.
 closing-sign-chip-agent = Agent
 closing-sign-done = Done
-closing-sign-hint = Write with a finger or a pen
+closing-sign-hint = Write with a finger or a pen. Then press Done.
 closing-sign-undo = Undo
 closing-sign-clear = Clear
 closing-sign-refuse = I will not sign
-closing-sign-read-again = Read it again
+closing-sign-read-again = Back to the list
 closing-sign-away = { $name } is not marked as present.
 closing-sign-here-now = { $name } is here now
 closing-sign-refused = { $name } would not sign: { $reason }

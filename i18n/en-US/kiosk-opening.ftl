@@ -68,7 +68,7 @@ opening-name = Name
 opening-age = Age
 opening-drives = Drives
 opening-too-young = Drivers here are { $age } or older
-opening-age-first = Age first
+opening-age-first = Enter the age first
 opening-party-add = One more person
 opening-person = Person { $number }
 
@@ -85,7 +85,7 @@ opening-day-field = Day
 opening-year = Year
 opening-here = Who is here?
 opening-all-here = Everybody is here
-opening-no-party = Nobody is entered yet. Who drives comes first.
+opening-no-party = Nobody is entered yet. Enter the party first.
 opening-to-party = Enter the party
 
 ## Ready.

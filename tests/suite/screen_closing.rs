@@ -435,7 +435,7 @@ fn somebody_who_comes_late_is_marked_as_here_and_signs() {
     let mut kiosk = closing(Setup::new(), &events);
     kiosk.click("Go on to sign");
     kiosk.click("On a screen");
-    assert!(!kiosk.shows("WHO SAYS SO"), "there is but one who can");
+    assert!(!kiosk.shows("WHO CHOOSES"), "there is but one who can");
     kiosk.click("Go on to sign");
     sign(&mut kiosk);
     sign(&mut kiosk);

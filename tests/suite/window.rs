@@ -172,7 +172,7 @@ fn closing(pair: &mut Pair) {
     pair.click("On a screen");
     pair.click("Go on to sign");
     for _ in 0..2 {
-        pair.sign("Write with a finger or a pen");
+        pair.sign("Write with a finger or a pen. Then press Done.");
         pair.click("Done");
     }
     pair.click("A picture of the screen");
