@@ -17,7 +17,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::script::{Bundle, Gathered, Scripts};
-use crate::source::{Fault, Place, Severity, SourceFile};
+use crate::source::{Fault, Place, Severity, SourceFile, nearest};
 use crate::unit::{FactKind, catalogue};
 
 use lost::Lost;
@@ -89,11 +89,25 @@ struct Check<'a> {
     /// All facts that a sheet or lot can give, and all sections.
     known: (BTreeMap<String, FactKind>, Vec<&'static str>),
     faults: Vec<Fault>,
+    /// How often a word was held against the known ones.
+    guesses: usize,
 }
+
+/// Most findings beyond those of reading; a lot with more is nonsense from end to end.
+const FINDINGS_CAP: usize = 1_000;
+/// Most words that are held against all known ones, which takes its time.
+const GUESSES_CAP: usize = 100;
 
 impl<'a> Check<'a> {
     fn new(scripts: &'a Scripts, lost: Lost) -> Self {
-        Self { scripts, lost, used: messages::Used::default(), known: catalogue(), faults: Vec::new() }
+        Self {
+            scripts,
+            lost,
+            used: messages::Used::default(),
+            known: catalogue(),
+            faults: Vec::new(),
+            guesses: 0,
+        }
     }
 
     fn all(&mut self, walks: &mut Vec<WalkLength>) {
@@ -108,16 +122,49 @@ impl<'a> Check<'a> {
     }
 
     fn fault(&mut self, code: &'static str, place: Place, what: impl Into<String>, hint: impl Into<String>) {
-        self.faults.push(Fault::new(code, place, what, hint));
+        self.find(Fault::new(code, place, what, hint));
     }
 
     fn note(&mut self, code: &'static str, place: Place, what: impl Into<String>, hint: impl Into<String>) {
-        self.faults.push(Fault::note(code, place, what, hint));
+        self.find(Fault::note(code, place, what, hint));
+    }
+
+    fn find(&mut self, fault: Fault) {
+        if self.faults.len() == FINDINGS_CAP {
+            let what = format!("{FINDINGS_CAP} findings are enough; there are more");
+            let hint = "correct the first ones and check again";
+            self.faults.push(Fault::new("lot.many-findings", fault.place.clone(), what, hint));
+        }
+        if !self.is_full() {
+            self.faults.push(fault);
+        }
+    }
+
+    /// Whether more has been found than anybody reads.
+    fn is_full(&self) -> bool {
+        self.faults.len() > FINDINGS_CAP
+    }
+
+    /// 'did you mean' when a known word is near, else another hint.
+    fn hint<'n>(
+        &mut self,
+        word: &str,
+        known: impl IntoIterator<Item = &'n str>,
+        other: impl Into<String>,
+    ) -> String {
+        self.guesses += 1;
+        if self.guesses > GUESSES_CAP {
+            return other.into();
+        }
+        nearest(word, known).map_or_else(|| other.into(), |near| format!("did you mean `{near}`?"))
     }
 
     /// Names that stand twice in one list.
     fn once<'n>(&mut self, all: impl Iterator<Item = &'n str>, place: impl Fn(usize) -> Place, hint: &str) {
         for (name, first, second) in twice(all) {
+            if self.is_full() {
+                return;
+            }
             let what = format!("`{name}` is given twice; the other stands at {}", place(first));
             self.fault("id.duplicate", place(second), what, hint);
         }

@@ -141,9 +141,11 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Opti
     if word.len() > WORD_CAP {
         return None;
     }
-    let limit = word.chars().count().div_ceil(3);
+    let length = word.chars().count();
+    let limit = length.div_ceil(3);
     known
         .into_iter()
+        .filter(|k| k.chars().count().abs_diff(length) <= limit)
         .map(|k| (distance(word, k), k))
         .filter(|(d, _)| *d <= limit)
         .min_by_key(|(d, _)| *d)

@@ -1,7 +1,7 @@
 //! Conditions: facts that are there, held against what they can be.
 
 use crate::script::{From, Topic, When};
-use crate::source::{At, Place, nearest};
+use crate::source::{At, Place};
 use crate::unit::FactKind;
 
 use super::Check;
@@ -10,6 +10,9 @@ impl Check<'_> {
     /// Facts named in a condition exist, and are held against what they can be.
     pub(super) fn condition(&mut self, topic: &From<Topic>, when: Option<&When>) {
         for part in when.map(When::flat).unwrap_or_default() {
+            if self.is_full() {
+                return;
+            }
             match part {
                 When::Fitted(name) => self.section_or_fact(name, topic.place(name)),
                 When::Is(name, word) => match self.known.0.get(&name.value).copied() {
@@ -40,11 +43,10 @@ impl Check<'_> {
 
     fn unknown_fact(&mut self, place: Place, name: &At<String>) {
         let (facts, sections) = &self.known;
-        let known = facts.keys().map(String::as_str).chain(sections.iter().copied());
-        let hint = nearest(&name.value, known).map_or_else(
-            || "facts are `section.field` of the data sheet".into(),
-            |near| format!("did you mean `{near}`?"),
-        );
+        let known: Vec<String> =
+            facts.keys().cloned().chain(sections.iter().map(ToString::to_string)).collect();
+        let other = "facts are `section.field` of the data sheet";
+        let hint = self.hint(&name.value, known.iter().map(String::as_str), other);
         self.fault("fact.unknown", place, format!("there is no fact `{}`", name.value), hint);
     }
 

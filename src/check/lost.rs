@@ -19,7 +19,7 @@ pub(super) struct Lost {
     /// Words of some files are: these messages, if they can be told.
     words: BTreeSet<String>,
     /// Words are lost of which nobody can tell the names.
-    any_words: bool,
+    pub(super) any_words: bool,
 }
 
 /// Faults of a file of words that cost a message.

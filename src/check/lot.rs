@@ -1,7 +1,7 @@
 //! Settings of the lot.
 
 use crate::measure::System;
-use crate::source::{At, nearest, place_of};
+use crate::source::{At, place_of};
 use crate::unit::Origin;
 use crate::words::Words;
 
@@ -55,14 +55,12 @@ impl Check<'_> {
                 self.fault(code, place_of(&lot.file, &[list]), format!("no {list} are offered"), hint);
             }
             for (i, one) in offered.iter().enumerate() {
-                let lost = list == "languages" && (Words::is_pseudo(one) || self.lost.may_say(""));
+                let lost = list == "languages" && (Words::is_pseudo(one) || self.lost.any_words);
                 if lost || known.contains(&one.as_str()) {
                     continue;
                 }
-                let hint = nearest(one, known.iter().copied()).map_or_else(
-                    || format!("offer one of {}", known.join(", ")),
-                    |near| format!("did you mean `{near}`?"),
-                );
+                let hint =
+                    self.hint(one, known.iter().copied(), format!("offer one of {}", known.join(", ")));
                 let place = place_of(&lot.file, &[list, &i.to_string()]);
                 self.fault(code, place, format!("the lot has no {list} `{one}`"), hint);
             }

@@ -2,10 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use crate::source::{Place, nearest};
+use crate::source::Place;
 use crate::words::SOURCE_LANGUAGE;
 
-use super::Check;
+use super::{Check, GUESSES_CAP};
 
 /// Messages that something uses.
 pub(super) type Used = BTreeSet<String>;
@@ -31,11 +31,13 @@ impl Check<'_> {
     }
 
     fn unknown_message(&mut self, key: &str, place: Place) {
-        let known = self.scripts.words.all_keys(SOURCE_LANGUAGE);
-        let hint = nearest(key, known.iter().map(String::as_str)).map_or_else(
-            || format!("write `{key} = ...` in i18n/{SOURCE_LANGUAGE}"),
-            |near| format!("did you mean `{near}`? Or write it in i18n/{SOURCE_LANGUAGE}"),
-        );
+        let write = format!("write `{key} = ...` in i18n/{SOURCE_LANGUAGE}");
+        let known = if self.guesses < GUESSES_CAP {
+            self.scripts.words.all_keys(SOURCE_LANGUAGE)
+        } else {
+            BTreeSet::new()
+        };
+        let hint = self.hint(key, known.iter().map(String::as_str), write);
         self.fault("message.unknown", place, format!("there is no message `{key}`"), hint);
     }
 

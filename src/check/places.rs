@@ -2,7 +2,7 @@
 
 use crate::measure::{Length, Measure};
 use crate::script::From;
-use crate::source::{At, nearest, place_of};
+use crate::source::{At, place_of};
 use crate::unit::{Sheet, Side, Station};
 
 use super::Check;
@@ -60,6 +60,9 @@ impl Check<'_> {
     pub(super) fn places(&mut self, sheet: &From<Sheet>) {
         let body = Body::of(&sheet.value);
         for (id, entry) in &sheet.value.places {
+            if self.is_full() {
+                return;
+            }
             self.shape(id, || sheet.place(entry));
             let place = &entry.value;
             match &place.words {
@@ -114,8 +117,7 @@ impl Check<'_> {
             return;
         }
         let known = sheet.value.places.keys().map(String::as_str);
-        let hint = nearest(&place.value, known)
-            .map_or_else(|| "add it to `places`".into(), |near| format!("did you mean `{near}`?"));
+        let hint = self.hint(&place.value, known, "add it to `places`");
         let what = format!("the unit has no place `{}`", place.value);
         self.fault("place.unknown", sheet.place(place), what, hint);
     }

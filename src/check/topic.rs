@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::figures;
 use crate::script::{Ask, CautionForm, From, Harm, Hazard, READINGS, Scale, Signal, StepForm, Topic};
-use crate::source::{nearest, place_of};
+use crate::source::{At, place_of};
 
 use super::{Check, file_of, twice};
 
@@ -59,7 +59,9 @@ impl Check<'_> {
             self.message(format!("topic-{}", id.value), || topic.place(id));
             self.condition(topic, topic.value.when.as_ref());
             for step in &topic.value.steps {
-                self.step(topic, &step.value);
+                if !self.is_full() {
+                    self.step(topic, &step.value);
+                }
             }
         }
     }
@@ -74,6 +76,9 @@ impl Check<'_> {
             .collect();
         for ids in [steps, cautions] {
             for (id, first, second) in twice(ids.iter().map(|(_, id)| id.value.as_str())) {
+                if self.is_full() {
+                    return;
+                }
                 let place = |at: usize| ids.get(at).map(|(topic, id)| topic.place(id));
                 let (Some(first), Some(second)) = (place(first), place(second)) else { continue };
                 let what = format!("the id `{id}` is given twice; the other stands at {first}");
@@ -94,6 +99,9 @@ impl Check<'_> {
         self.condition(topic, step.when.as_ref());
         for (kind, lines) in [("show", &step.show), ("know", &step.know)] {
             for line in lines {
+                if self.is_full() {
+                    return;
+                }
                 self.message(format!("{kind}-{name}-{}", line.name.value), || topic.place(&line.name));
                 self.condition(topic, line.when.as_ref());
             }
@@ -104,8 +112,7 @@ impl Check<'_> {
         }
         for figure in &step.figures {
             if !figures::ids().any(|known| known == figure.value) {
-                let hint = nearest(&figure.value, figures::ids())
-                    .map_or_else(|| "see `sendoff figures`".into(), |near| format!("did you mean `{near}`?"));
+                let hint = self.hint(&figure.value, figures::ids(), "see `sendoff figures`");
                 let what = format!("there is no figure `{}`", figure.value);
                 self.fault("figure.unknown", topic.place(figure), what, hint);
             }
@@ -113,16 +120,18 @@ impl Check<'_> {
         self.waits(topic, step);
         self.picture(topic, step);
         for caution in &step.cautions {
-            self.caution(topic, &caution.value);
+            if !self.is_full() {
+                self.caution(topic, &caution.value);
+            }
         }
     }
 
-    fn reading(&mut self, topic: &From<Topic>, name: &crate::source::At<String>) {
-        if self.lost.readings || self.scripts.readings.contains_key(&name.value) {
+    fn reading(&mut self, topic: &From<Topic>, name: &At<String>) {
+        if self.is_full() || self.lost.readings || self.scripts.readings.contains_key(&name.value) {
             return;
         }
-        let hint = nearest(&name.value, self.scripts.readings.keys().map(String::as_str))
-            .map_or_else(|| "add it to readings.ron".into(), |near| format!("did you mean `{near}`?"));
+        let known = self.scripts.readings.keys().map(String::as_str);
+        let hint = self.hint(&name.value, known, "add it to readings.ron");
         self.fault(
             "reading.unknown",
             topic.place(name),
@@ -134,6 +143,9 @@ impl Check<'_> {
     /// `after` names steps of the lot, and not the step itself.
     fn waits(&mut self, topic: &From<Topic>, step: &StepForm) {
         for other in &step.after {
+            if self.is_full() {
+                return;
+            }
             let known = is_step(&self.scripts.topics, &other.value) || self.lost.may_hold(&other.value);
             if !known || other.value == step.id.value {
                 let what = format!("`{}` is no other step of this lot", other.value);
@@ -151,7 +163,7 @@ impl Check<'_> {
             .collect();
         for (topic, step) in all() {
             for other in step.after.iter().filter(|a| a.value != step.id.value) {
-                if leads_to(&waits, &other.value, &step.id.value) {
+                if !self.is_full() && leads_to(&waits, &other.value, &step.id.value) {
                     let what = format!("`{}` waits for `{}`, which waits for it", step.id.value, other.value);
                     self.fault("step.circle", topic.place(other), what, "let one of them go first");
                 }

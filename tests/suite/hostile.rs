@@ -75,9 +75,11 @@ fn bombs_of_words_are_refused() {
         ("junk", "=\n".repeat(DEEP / 2)),
     ] {
         let (_, own) = laid("i18n/en-US/bomb.ftl", text.as_bytes());
-        assert!(own.len() <= 1_000, "{name}: {} faults", own.len());
+        assert!(own.len() <= 1_002, "{name}: {} faults", own.len());
         assert!(
-            own.iter().all(|f| f.code.starts_with("words.") || f.code == "message.unused"),
+            own.iter()
+                .all(|f| f.code.starts_with("words.")
+                    || ["message.unused", "lot.many-findings"].contains(&f.code)),
             "{name}: {:?}",
             own.first()
         );
@@ -106,6 +108,27 @@ fn large_files_of_nonsense_end() {
         assert!((1..=201).contains(&own.len()), "{name}: {} faults", own.len());
         let longest = own.iter().map(|f| f.what.len() + f.hint.len()).max().unwrap_or(0);
         assert!(longest < 4_000, "{name}: a fault of {longest} bytes");
+    }
+}
+
+/// The same for files that can be read, and whose every word is wrong.
+#[test]
+fn large_files_of_wrong_words_end() {
+    let step = |lines: String| {
+        format!("(id: \"kite\", who: Party, steps: [(id: \"kite\", place: \"awning\", minutes: 1, {lines})])")
+    };
+    let all = |part: &dyn Fn(usize) -> String| (0..30_000).map(part).collect::<String>();
+    let bodies = [
+        ("lines", step(format!("show: [{}]", all(&|i| format!("\"line-{i}\",\n"))))),
+        ("readings", step(format!("readings: [{}]", all(&|i| format!("\"reading-{i}\","))))),
+        ("waits", step(format!("after: [{}]", all(&|i| format!("\"step-{i}\","))))),
+        ("conditions", step(format!("when: Any([{}])", all(&|i| format!("Fitted(\"fact-{i}\"),\n"))))),
+    ];
+    for (name, body) in &bodies {
+        assert!(body.len() < MIB, "{name}");
+        let (report, own) = laid(KITE, body.as_bytes());
+        assert!((900..=1_002).contains(&own.len()), "{name}: {} faults", own.len());
+        assert!(report.faults.iter().any(|f| f.code == "lot.many-findings"), "{name}");
     }
 }
 

@@ -114,7 +114,9 @@ impl de::Error for Slip {
     }
 
     fn missing_field(field: &'static str) -> Self {
-        let hint = format!("add `{field}: ...`; equipment the unit does not have is written `NotFitted`");
+        let hint = format!(
+            "add `{field}: ...`; in a data sheet, equipment that the unit does not have is `NotFitted`"
+        );
         let mut slip = Self::new("form.missing-field", format!("`{field}` is missing"), hint);
         slip.lacks = true;
         slip.lacking = Some(vec![field]);
