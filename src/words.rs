@@ -210,7 +210,7 @@ impl Words {
 
     /// How a language writes numbers.
     pub(crate) fn marks(&self, lang: &str) -> &language::Marks {
-        self.chain(lang).next().map_or(&self.pseudo().marks, |language| &language.marks)
+        self.chain(lang).next().map_or_else(|| &self.pseudo().marks, |language| &language.marks)
     }
 
     fn pseudo(&self) -> &Language {

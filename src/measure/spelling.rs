@@ -6,7 +6,12 @@ use super::{Measure, ParseFault};
 /// The longest measure that the text goes on with.
 pub(super) fn measure(cursor: &mut Cursor) -> Result<Measure, ParseFault> {
     let rest = cursor.rest();
+    let first = rest.as_bytes().first();
     let fits = |spelling: &str| {
+        // Most spellings fall out by their first byte.
+        if spelling.as_bytes().first() != first {
+            return None;
+        }
         let after = rest.strip_prefix(spelling)?.chars().next();
         let ends = after.is_none_or(|c| c.is_whitespace() || c.is_ascii_digit());
         (!spelling.is_empty() && ends).then(|| spelling.chars().count())

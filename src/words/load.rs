@@ -190,6 +190,10 @@ fn read(file: &SourceFile, told: &mut Told) -> Option<Used> {
 /// Where one message has more opening brackets than allowed: as many in a row and no entry begins among them.
 /// Counts without understanding, so that nothing hidden in quotes gets the parser deeper than that.
 fn too_many_brackets(text: &str) -> Option<usize> {
+    // Few files have so many brackets in all.
+    if text.bytes().filter(|byte| matches!(byte, b'{' | b'(')).count() <= MOST_BRACKETS {
+        return None;
+    }
     let opening = |(at, byte): (usize, u8)| matches!(byte, b'{' | b'(').then_some(at);
     let brackets: Vec<usize> = text.bytes().enumerate().filter_map(opening).collect();
     let over = brackets.get(MOST_BRACKETS..).unwrap_or_default();
