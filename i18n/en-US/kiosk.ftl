@@ -52,6 +52,7 @@ yard-unit-walk = { $steps ->
    *[other] { $steps } steps, about { $time }
 }
 yard-start = Start the walk
+yard-start-another = Start another walk
 yard-waiting = { $count ->
     [0] No sealed record waits for the office.
     [one] One sealed record waits for the office.

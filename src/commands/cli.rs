@@ -13,7 +13,7 @@ Examples:
   sendoff                                  the kiosk with the demo lot
   sendoff --lot ~/lot --data ~/tablet      the kiosk with a lot of your own
   sendoff check --lot ~/lot                everything that is wrong with the scripts
-  sendoff rehearse --unit wren --out /tmp/r    a whole handoff without a display
+  sendoff rehearse --unit wren --out play     a whole handoff without a display
   sendoff verify record.zip --signers allowed_signers
 
 Exit codes: 0 good, 1 findings or failed verification, 2 could not run."
@@ -81,8 +81,8 @@ Examples:
     /// Play a whole handoff without a display and seal it as a rehearsal
     #[command(after_help = "\
 Examples:
-  sendoff rehearse --unit wren --out /tmp/r
-  sendoff rehearse --unit wren --out /tmp/r --at 2026-07-24T15:00:00Z --script walk.ron
+  sendoff rehearse --unit wren --out play
+  sendoff rehearse --unit wren --out play --at 2026-07-24T15:00:00Z --script walk.ron
 
 The last line names the record. The key and `allowed_signers` are made beside it; a rehearsal is never evidence.")]
     Rehearse(RehearseArgs),

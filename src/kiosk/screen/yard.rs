@@ -128,7 +128,13 @@ impl State {
             container(plan::thumbnail(look, shape)).width(look.px(150.0)).height(look.px(300.0))
         });
         let top = row![].push(drawing).push(words).spacing(look.gap(Gap::Large));
-        let start = ui::primary(look, ctx.say("yard-start"), Message::UnitChosen(id.clone())).fill();
+        // Going on with an open walk comes first; beginning another is the rarer wish.
+        let chosen = Message::UnitChosen(id.clone());
+        let start = if self.list.walks.iter().any(|w| w.unit.as_ref() == Some(id)) {
+            ui::secondary(look, ctx.say("yard-start-another"), chosen).fill()
+        } else {
+            ui::primary(look, ctx.say("yard-start"), chosen).fill()
+        };
         ui::panel(look, column![top, Element::from(start)].spacing(look.gap(Gap::Large))).into()
     }
 
