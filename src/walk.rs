@@ -15,6 +15,7 @@ mod refused;
 mod rules;
 mod said;
 mod state;
+mod trip;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -33,6 +34,7 @@ pub use state::{
     ReadingState, Response, Seal, Signature, StepState, Stopped, Tally, Timed, Withdrawn,
 };
 
+use crate::figures::Trip;
 use crate::route::Route;
 use state::Closing;
 
@@ -52,6 +54,7 @@ pub struct Walk {
     experience: Option<Timed<bool>>,
     translator: Option<Timed<String>>,
     booking: Option<Timed<Booking>>,
+    planned: Option<Timed<Trip>>,
     opened: Option<Timed<()>>,
     steps: BTreeMap<String, Vec<Timed<StepState>>>,
     questions: Vec<Timed<Question>>,
@@ -89,6 +92,7 @@ impl Walk {
             experience: None,
             translator: None,
             booking: None,
+            planned: None,
             opened: None,
             steps: BTreeMap::new(),
             questions: Vec::new(),

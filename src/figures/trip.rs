@@ -1,12 +1,12 @@
 //! A trip as people write it: who goes, how long, where to, and what they ask about.
 
 use rust_decimal::Decimal;
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 use crate::measure::{Angle, Length, Mass, Quantity, Ratio, Speed, Temperature, Time, Voltage, VolumeRate};
 
 /// One traveller.
-#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Person {
     /// Age in years.
@@ -17,7 +17,7 @@ pub struct Person {
 }
 
 /// What a night's place offers.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum HookUp {
     /// Power, water and sewer.
     Full,
@@ -44,7 +44,7 @@ impl HookUp {
 }
 
 /// How water is used.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub enum Use {
     /// As at home.
     #[default]
@@ -57,7 +57,7 @@ pub enum Use {
 pub type WaterUse = crate::measure::Volume;
 
 /// Levels at the start, parts of full.
-#[derive(Debug, Clone, Copy, PartialEq, Default, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Start {
     /// Fresh water.
@@ -78,7 +78,7 @@ pub struct Start {
 }
 
 /// Wind as it is told.
-#[derive(Debug, Clone, Copy, PartialEq, Default, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Wind {
     /// Steady wind.
@@ -102,7 +102,7 @@ pub struct Wind {
 }
 
 /// Slope of the pitch.
-#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Slope {
     /// Nose to tail.
@@ -112,7 +112,7 @@ pub struct Slope {
 }
 
 /// What 120 V comes from.
-#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum SupplyAt {
     /// A post or outlet with a breaker of this current.
     Post(crate::measure::Current),
@@ -125,7 +125,7 @@ pub enum SupplyAt {
 }
 
 /// A load that is on.
-#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct On {
     /// Its id.
@@ -136,7 +136,7 @@ pub struct On {
 }
 
 /// An extension cord.
-#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Cord {
     /// Length.
@@ -152,7 +152,7 @@ pub struct Cord {
 }
 
 /// The vehicle that pulls a trailer.
-#[derive(Debug, Clone, Copy, PartialEq, Default, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Tow {
     /// Payload on the door sticker.
@@ -173,7 +173,7 @@ pub struct Tow {
 }
 
 /// Temperatures and heights at which tires were set, and are read.
-#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct TireSet {
     /// Temperature when the cold pressure was set.
@@ -187,7 +187,7 @@ pub struct TireSet {
 }
 
 /// A sign over the road.
-#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Sign {
     /// It says so much.
     Says(Length),
@@ -196,7 +196,7 @@ pub enum Sign {
 }
 
 /// Two readings of one thing.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Joined<T> {
     /// At handoff.
@@ -206,7 +206,7 @@ pub struct Joined<T> {
 }
 
 /// What was found when the unit came back.
-#[derive(Debug, Clone, PartialEq, Default, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Returned {
     /// Odometer, miles as shown.
@@ -254,7 +254,7 @@ pub struct Returned {
 }
 
 /// A trip.
-#[derive(Debug, Clone, PartialEq, Default, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Trip {
     /// Nights.

@@ -57,6 +57,7 @@ impl Walk {
                 let (reference, due_back) = (reference.clone(), due_back.clone());
                 self.booking = Some(Timed::at(entry, Booking { reference, nights: *nights, due_back }));
             }
+            Event::TripPlanned { trip } => self.planned = Some(Timed::at(entry, (**trip).clone())),
             Event::Opened => self.opened = Some(Timed::at(entry, ())),
             _ => {}
         }

@@ -7,6 +7,8 @@ use jiff::Timestamp;
 use jiff::civil::{Date, DateTime};
 use serde::{Deserialize, Serialize};
 
+use crate::figures::Trip;
+
 /// A person of the party, numbered from 1 in the order they were entered.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(transparent)]
@@ -302,6 +304,12 @@ pub enum Event {
         nights: u16,
         /// When the unit is due back.
         due_back: LocalTime,
+    },
+    /// The trip was planned, or planned anew: what the figures of the trip are computed from. People, nights and
+    /// day of leaving are those of party and booking; see [`super::Walk::trip`].
+    TripPlanned {
+        /// The plan.
+        trip: Box<Trip>,
     },
     /// The opening is complete; the walk round the unit begins.
     Opened,

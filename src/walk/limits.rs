@@ -4,6 +4,7 @@ use rust_decimal::Decimal;
 
 use super::Refused;
 use super::event::{Ink, Shown};
+use crate::figures::Trip;
 use crate::route::{Reading, Scale};
 
 /// Most characters of a note, reason, remark or question.
@@ -12,6 +13,8 @@ pub const NOTE_MAX: usize = 500;
 pub const NAME_MAX: usize = 80;
 /// Most people of a party.
 pub const PEOPLE_MAX: usize = 12;
+/// Most nights of a trip.
+pub const NIGHTS_MAX: usize = 365;
 /// Most strokes of a signature.
 pub const STROKES_MAX: usize = 400;
 /// Most points of a signature.
@@ -83,6 +86,27 @@ pub(super) fn language(value: &str) -> Result<(), Refused> {
 pub(super) fn shown(shown: &Shown) -> Result<(), Refused> {
     digest("digest of the page", &shown.text)?;
     language(&shown.language)
+}
+
+/// A plan of a trip: lists no longer than the longest trip.
+pub(super) fn trip(trip: &Trip) -> Result<(), Refused> {
+    let longest = NIGHTS_MAX.max(PEOPLE_MAX);
+    let lists = [
+        trip.people.len(),
+        trip.hook_up.len(),
+        trip.on.len(),
+        trip.fill.len(),
+        trip.empty.len(),
+        trip.refill.len(),
+        trip.refuel.len(),
+        trip.returned.as_ref().map_or(0, |r| r.missing.len()),
+    ];
+    let count = lists.iter().max().copied().unwrap_or(0);
+    let (count, max) = (i64::try_from(count).unwrap_or(i64::MAX), i64::try_from(longest).unwrap_or(i64::MAX));
+    range("length of a list of the trip", count, 0, max)?;
+    let loads = trip.on.iter().map(|on| on.load.as_str());
+    let words = loads.chain(trip.leaves.as_deref()).chain(trip.cord.as_ref().map(|c| c.gauge.as_str()));
+    words.into_iter().try_for_each(|word| text("word of the trip", word, NAME_MAX))
 }
 
 /// A whole number within a range.

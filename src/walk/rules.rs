@@ -55,6 +55,7 @@ impl Walk {
             | Event::ExperienceSet { .. }
             | Event::TranslatorSet { .. }
             | Event::BookingSet { .. }
+            | Event::TripPlanned { .. }
             | Event::Opened => self.accepts_opening(entry),
             Event::StepShown { .. }
             | Event::StepNotShown { .. }

@@ -38,6 +38,10 @@ impl Walk {
             Event::BookingSet { reference, nights, due_back } => {
                 self.accepts_booking(entry, reference, *nights, due_back)
             }
+            Event::TripPlanned { trip } => {
+                limits::trip(trip)?;
+                news(self.planned.as_ref().map(|p| &p.value) != Some(&**trip))
+            }
             _ => self.accepts_opened(),
         }
     }

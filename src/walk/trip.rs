@@ -1,0 +1,56 @@
+//! The trip of a walk: what was planned, with party, booking and readings as they stand.
+
+use super::Walk;
+use super::state::{ReadingState, Timed};
+use crate::figures::{Person, Start, Trip};
+use crate::measure::Ratio;
+
+impl Walk {
+    /// The trip as planned last; none when nobody has planned it.
+    #[must_use]
+    pub fn planned(&self) -> Option<&Timed<Trip>> {
+        self.planned.as_ref()
+    }
+
+    /// The trip that figures are computed from: the plan, with the people of the party, nights and day of leaving
+    /// of the booking, and tank levels as read from the gauges. None until party and booking are known.
+    ///
+    /// A weight that the plan gives somebody is kept while the party has as many people as the plan.
+    #[must_use]
+    pub fn trip(&self) -> Option<Trip> {
+        let booking = &self.booking.as_ref()?.value;
+        let party = self.people();
+        if party.is_empty() {
+            return None;
+        }
+        let mut trip = self.planned.as_ref().map(|p| p.value.clone()).unwrap_or_default();
+        let weights = std::mem::take(&mut trip.people);
+        let weight =
+            |at: usize| weights.get(at).filter(|_| weights.len() == party.len()).and_then(|p| p.weight);
+        trip.people =
+            party.iter().enumerate().map(|(at, p)| Person { age: p.age, weight: weight(at) }).collect();
+        trip.nights = booking.nights;
+        let began = &self.began;
+        let minutes = jiff::SignedDuration::from_mins(i64::from(began.offset_minutes));
+        let local = began.at.checked_add(minutes).unwrap_or(began.at);
+        trip.leaves = Some(jiff::tz::Offset::UTC.to_datetime(local).date().to_string());
+        let read = |reading: &str| self.part_read(reading);
+        let start = trip.start;
+        trip.start = Start {
+            fresh: read("fresh").or(start.fresh),
+            grey: read("grey").or(start.grey),
+            black: read("black").or(start.black),
+            propane: read("propane-tank").or(start.propane),
+            fuel: read("fuel").or(start.fuel),
+        };
+        Some(trip)
+    }
+
+    /// A reading of a gauge in parts of full.
+    fn part_read(&self, reading: &str) -> Option<Ratio> {
+        match &self.reading(reading)?.value {
+            ReadingState::Taken { value, measure } if measure.is_empty() => value.parse().ok(),
+            _ => None,
+        }
+    }
+}
