@@ -4,6 +4,8 @@
 //! cannot be known since a file cannot be read is not told: one slip gives one fault.
 
 mod condition;
+mod guide;
+mod hazards;
 mod lost;
 mod lot;
 mod messages;
@@ -117,6 +119,8 @@ impl<'a> Check<'a> {
         if !self.lost.lot {
             self.lot();
             *walks = self.routes();
+            self.hazards();
+            self.guides();
         }
         self.unused_messages();
     }

@@ -25,7 +25,7 @@ const PARTS: [&str; 4] = ["", ".title", ".harm", ".avoid"];
 const READ_PARTS: [&str; 3] = ["", ".harm", ".avoid"];
 
 /// Whether the unit has a value for a variable, as far as it was asked.
-type Has = BTreeMap<String, bool>;
+pub(super) type Has = BTreeMap<String, bool>;
 
 impl Check<'_> {
     pub(super) fn routes(&mut self) -> Vec<WalkLength> {
@@ -77,16 +77,29 @@ impl Check<'_> {
     fn say_step(&mut self, speaker: &Speaker<'_>, step: &Step, unit: &str, has: &mut Has) {
         let own = [format!("step-{}", step.id)];
         for key in own.iter().chain(&step.show).chain(&step.know).chain(&step.notes) {
-            self.say_key(speaker, step, unit, key, has);
+            self.say_key(speaker, |check| check.step_at(step), unit, key, has);
         }
         for caution in &step.cautions {
             for part in PARTS {
-                self.say_key(speaker, step, unit, &format!("caution-{}{part}", caution.id), has);
+                let key = format!("caution-{}{part}", caution.id);
+                self.say_key(speaker, |check| check.step_at(step), unit, &key, has);
             }
         }
     }
 
-    fn say_key(&mut self, speaker: &Speaker<'_>, step: &Step, unit: &str, key: &str, has: &mut Has) {
+    fn step_at(&self, step: &Step) -> Option<Place> {
+        self.form_of(step).map(|(place, _)| place)
+    }
+
+    /// A message can be said for this unit without a hole.
+    pub(super) fn say_key(
+        &mut self,
+        speaker: &Speaker<'_>,
+        otherwise: impl FnOnce(&Self) -> Option<Place>,
+        unit: &str,
+        key: &str,
+        has: &mut Has,
+    ) {
         let words = &self.scripts.words;
         let variables = words.variables(SOURCE_LANGUAGE, key);
         let whole = variables.into_iter().all(|variable| match has.get(&variable) {
@@ -103,7 +116,7 @@ impl Check<'_> {
         let Err(faults) = speaker.try_say(key) else { return };
         let place = words
             .place_of(SOURCE_LANGUAGE, key)
-            .or_else(|| self.form_of(step).map(|(place, _)| place))
+            .or_else(|| otherwise(self))
             .unwrap_or_else(|| Place::start(&self.scripts.lot.file.name));
         for fault in faults {
             // A message that is not there is told where the script names it; what is wrong with the message in

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::figures;
 use crate::script::{Ask, CautionForm, From, Harm, Hazard, READINGS, Scale, Signal, StepForm, Topic};
-use crate::source::{At, place_of};
+use crate::source::{At, SourceFile, place_of};
 
 use super::{Check, file_of, twice};
 
@@ -57,7 +57,7 @@ impl Check<'_> {
             let id = &topic.value.id;
             self.shape(&id.value, || topic.place(id));
             self.message(format!("topic-{}", id.value), || topic.place(id));
-            self.condition(topic, topic.value.when.as_ref());
+            self.condition(&topic.file, topic.value.when.as_ref());
             for step in &topic.value.steps {
                 if !self.is_full() {
                     self.step(topic, &step.value);
@@ -70,16 +70,19 @@ impl Check<'_> {
     fn ids_once(&mut self) {
         let topics = || self.scripts.topics.values();
         let steps: Vec<_> =
-            topics().flat_map(|t| t.value.steps.iter().map(move |s| (t, &s.value.id))).collect();
-        let cautions: Vec<_> = topics()
-            .flat_map(|t| t.value.steps.iter().flat_map(|s| &s.value.cautions).map(move |c| (t, &c.value.id)))
-            .collect();
+            topics().flat_map(|t| t.value.steps.iter().map(move |s| (&t.file, &s.value.id))).collect();
+        let cautions = topics().flat_map(|t| {
+            t.value.steps.iter().flat_map(|s| &s.value.cautions).map(move |c| (&t.file, &c.value.id))
+        });
+        let hazards = self.scripts.guides.values();
+        let hazards = hazards.flat_map(|g| g.value.hazards.iter().map(move |h| (&g.file, &h.value.id)));
+        let cautions: Vec<_> = cautions.chain(hazards).collect();
         for ids in [steps, cautions] {
             for (id, first, second) in twice(ids.iter().map(|(_, id)| id.value.as_str())) {
                 if self.is_full() {
                     return;
                 }
-                let place = |at: usize| ids.get(at).map(|(topic, id)| topic.place(id));
+                let place = |at: usize| ids.get(at).map(|(file, id)| file.place_at(id.at));
                 let (Some(first), Some(second)) = (place(first), place(second)) else { continue };
                 let what = format!("the id `{id}` is given twice; the other stands at {first}");
                 self.fault("id.duplicate", second, what, "give each its own id; an id is never used again");
@@ -96,18 +99,18 @@ impl Check<'_> {
             self.fault("id.foreign", at(), format!("the step `{name}` is not named after its topic"), hint);
         }
         self.message(format!("step-{name}"), at);
-        self.condition(topic, step.when.as_ref());
+        self.condition(&topic.file, step.when.as_ref());
         for (kind, lines) in [("show", &step.show), ("know", &step.know)] {
             for line in lines {
                 if self.is_full() {
                     return;
                 }
                 self.message(format!("{kind}-{name}-{}", line.name.value), || topic.place(&line.name));
-                self.condition(topic, line.when.as_ref());
+                self.condition(&topic.file, line.when.as_ref());
             }
         }
         for reading in &step.readings {
-            self.condition(topic, reading.when.as_ref());
+            self.condition(&topic.file, reading.when.as_ref());
             self.reading(topic, &reading.name);
         }
         for figure in &step.figures {
@@ -121,7 +124,7 @@ impl Check<'_> {
         self.picture(topic, step);
         for caution in &step.cautions {
             if !self.is_full() {
-                self.caution(topic, &caution.value);
+                self.caution(&topic.file, &caution.value);
             }
         }
     }
@@ -184,14 +187,14 @@ impl Check<'_> {
     }
 
     /// The signal word fits the harm as ANSI Z535 defines it, and the answer fits the signal word.
-    fn caution(&mut self, topic: &From<Topic>, caution: &CautionForm) {
-        let at = || topic.place(&caution.id);
+    pub(super) fn caution(&mut self, file: &SourceFile, caution: &CautionForm) {
+        let at = || file.place_at(caution.id.at);
         let id = &caution.id.value;
         self.shape(id, at);
         for part in ["", ".title", ".harm", ".avoid"] {
             self.message(format!("caution-{id}{part}"), at);
         }
-        self.condition(topic, caution.when.as_ref());
+        self.condition(file, caution.when.as_ref());
         let fits = match caution.signal {
             Signal::Danger => caution.harm == Harm::Death,
             Signal::Warning => matches!(caution.harm, Harm::Death | Harm::Injury),

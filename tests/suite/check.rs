@@ -17,11 +17,13 @@ use sendoff::source::{Fault, Severity, SourceFile};
 mod command;
 
 /// Findings that are notes; route.doubling is one when it is short. All others are faults.
-const NOTES: [&str; 5] =
-    ["message.unused", "picture.missing", "place.outside", "place.station", "step.lines"];
+const NOTES: [&str; 6] =
+    ["guide.unreached", "message.unused", "picture.missing", "place.outside", "place.station", "step.lines"];
 
 pub(crate) const KITE: &str = "walkthroughs/topics/kite.ron";
 pub(crate) const KITE_WORDS: &str = "i18n/en-US/kite.ftl";
+
+const KITE_GUIDE: &str = "walkthroughs/guides/trouble-kite.ron";
 
 pub(crate) type Files = BTreeMap<String, Arc<[u8]>>;
 
@@ -42,6 +44,9 @@ pub(crate) fn lot() -> Files {
         .collect();
     let _ = files.insert(KITE.into(), Arc::from(bytes(&scripts().join("kite.ron"))));
     let _ = files.insert(KITE_WORDS.into(), Arc::from(bytes(&scripts().join("kite.ftl"))));
+    let words = bytes(&scripts().join("trouble-kite.ftl"));
+    let _ = files.insert("i18n/en-US/trouble-kite.ftl".into(), Arc::from(words));
+    let _ = files.insert(KITE_GUIDE.into(), Arc::from(bytes(&scripts().join("trouble-kite.ron"))));
     files
 }
 
@@ -232,9 +237,9 @@ fn each_slip_gives_exactly_its_faults() {
 
 /// Codes in a Rust text: `"family.name"` in lower case, behind one of the families that `check` has.
 fn codes(text: &str) -> Vec<String> {
-    const FAMILIES: [&str; 18] = [
-        "form", "lot", "id", "step", "picture", "caution", "fact", "reading", "unit", "place", "change",
-        "message", "route", "words", "figure", "room", "topic", "hazard",
+    const FAMILIES: [&str; 19] = [
+        "guide", "form", "lot", "id", "step", "picture", "caution", "fact", "reading", "unit", "place",
+        "change", "message", "route", "words", "figure", "room", "topic", "hazard",
     ];
     let parts = text.split('"').skip(1).step_by(2);
     parts
