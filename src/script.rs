@@ -4,7 +4,6 @@
 //! keeps the [`Bundle`] it began with, known by its digest.
 
 mod bundle;
-mod condition;
 mod form;
 mod kinds;
 mod step;
@@ -15,13 +14,13 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 pub use bundle::{Bundle, BundleFault, EMBEDDED};
-pub use condition::When;
 pub use form::{CautionForm, Guarded, LineForm, Priority, ReadingRef, StepForm, Topic};
 pub use kinds::{Answers, Ask, Harm, Hazard, Scale, Signal};
 pub use step::{Caution, Key, Reading, Step};
 pub use text::{CautionText, Speaker, StepText};
 
 use crate::source::{At, Fault, Place, SourceFile, read};
+pub use crate::unit::When;
 use crate::unit::{Facts, Lot, Sheet};
 use crate::words::Words;
 

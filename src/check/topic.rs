@@ -3,7 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::figures;
-use crate::script::{Ask, CautionForm, From, Harm, Hazard, READINGS, Scale, Signal, StepForm, Topic};
+use crate::script::{
+    Ask, CautionForm, From, Guarded, Harm, Hazard, READINGS, Scale, Signal, StepForm, Topic,
+};
 use crate::source::{At, place_of};
 
 use super::{Check, file_of, twice};
@@ -118,7 +120,9 @@ impl Check<'_> {
             }
         }
         self.waits(topic, step);
-        self.picture(topic, step);
+        if let Some(picture) = &step.picture {
+            self.picture(topic, picture);
+        }
         for caution in &step.cautions {
             if !self.is_full() {
                 self.caution(topic, &caution.value);
@@ -171,15 +175,15 @@ impl Check<'_> {
         }
     }
 
-    fn picture(&mut self, topic: &From<Topic>, step: &StepForm) {
-        let Some(picture) = &step.picture else { return };
+    /// A picture that a step or a data sheet names is there.
+    pub(super) fn picture<T>(&mut self, file: &From<T>, picture: &At<String>) {
         let found = ["svg", "jpg", "jpeg", "png"]
             .iter()
             .any(|e| self.scripts.bundle.has(&format!("assets/pictures/{}.{e}", picture.value)));
         if !found {
             let what = format!("there is no picture `{}`", picture.value);
             let hint = format!("put `{}.svg`, `.jpg` or `.png` in assets/pictures", picture.value);
-            self.note("picture.missing", topic.place(picture), what, hint);
+            self.note("picture.missing", file.place(picture), what, hint);
         }
     }
 
@@ -225,6 +229,18 @@ impl Check<'_> {
 /// Whether the lot has a step of this id.
 pub(super) fn is_step(topics: &BTreeMap<String, From<Topic>>, id: &str) -> bool {
     topics.values().flat_map(|t| &t.value.steps).any(|s| s.value.id.value == id)
+}
+
+/// Whether a step of the lot has a line of this key.
+pub(super) fn is_line(topics: &BTreeMap<String, From<Topic>>, key: &str) -> bool {
+    topics.values().flat_map(|t| &t.value.steps).map(|s| &s.value).any(|step| {
+        let named = |kind: &str, lines: &[Guarded]| {
+            let name = key.strip_prefix(kind).and_then(|rest| rest.strip_prefix(step.id.value.as_str()));
+            let name = name.and_then(|rest| rest.strip_prefix('-'));
+            name.is_some_and(|name| lines.iter().any(|line| line.name.value == name))
+        };
+        named("show-", &step.show) || named("know-", &step.know)
+    })
 }
 
 /// Whether waiting for `from` means to wait for `to`.
