@@ -4,7 +4,6 @@
 //! keeps the [`Bundle`] it began with, known by its digest.
 
 mod bundle;
-mod condition;
 mod form;
 mod guide;
 mod hazards;
@@ -17,7 +16,6 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 pub use bundle::{Bundle, BundleFault, EMBEDDED};
-pub use condition::When;
 pub use form::{CautionForm, Guarded, LineForm, Priority, ReadingRef, StepForm, Topic};
 pub use guide::{Branch, End, Guide, GuideRow, Target, Way};
 pub use hazards::HazardRule;
@@ -26,6 +24,7 @@ pub use step::{Caution, Key, Reading, Step};
 pub use text::{CautionText, Speaker, StepText};
 
 use crate::source::{At, Fault, Place, SourceFile, read};
+pub use crate::unit::When;
 use crate::unit::{Facts, Lot, Sheet};
 use crate::words::Words;
 

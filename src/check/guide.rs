@@ -45,13 +45,13 @@ impl Check<'_> {
             self.message(format!("guide-{}{part}", id.value), at);
         }
         self.perhaps(format!("guide-{}.note", id.value));
-        self.condition(&guide.file, guide.value.when.as_ref());
+        self.condition(guide, guide.value.when.as_ref());
         if guide.value.hazards.is_empty() {
             let hint = "name at least one: whoever looks for a fault is near it";
             self.fault("guide.no-hazard", at(), format!("`{}` warns of nothing", id.value), hint);
         }
         for hazard in &guide.value.hazards {
-            self.caution(&guide.file, &hazard.value);
+            self.caution(guide, &hazard.value);
             let name = &hazard.value.id;
             if !name.value.starts_with(&format!("{}-h", id.value)) {
                 let what = format!("the hazard `{}` is not named after its guide", name.value);
@@ -75,10 +75,10 @@ impl Check<'_> {
         for part in ["", ".yes", ".no"] {
             self.perhaps(format!("{key}{part}"));
         }
-        self.condition(&guide.file, row.when.as_ref());
+        self.condition(guide, row.when.as_ref());
         for target in [&row.yes, &row.no] {
             for when in target.flat().1 {
-                self.condition(&guide.file, Some(when));
+                self.condition(guide, Some(when));
             }
         }
     }

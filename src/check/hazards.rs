@@ -11,7 +11,7 @@ impl Check<'_> {
         let scripts = self.scripts;
         let Some(rules) = &scripts.hazards else { return };
         for rule in &rules.value {
-            self.condition(&rules.file, rule.value.when.as_ref());
+            self.condition(rules, rule.value.when.as_ref());
             for topic in &rule.value.topics {
                 if !scripts.topics.contains_key(&topic.value) && !self.lost.may_hold(&topic.value) {
                     let known = scripts.topics.keys().map(String::as_str);

@@ -86,7 +86,7 @@ impl Check<'_> {
         }
         for exit in &sheet.value.exits {
             self.place_ref(sheet, &exit.place);
-            self.message(format!("exit-{}", exit.place.value), || sheet.place(&exit.place));
+            self.message(exit.key(), || sheet.place(exit.words.as_ref().unwrap_or(&exit.place)));
         }
         self.rooms(sheet, &body);
     }

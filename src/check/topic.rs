@@ -3,8 +3,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::figures;
-use crate::script::{Ask, CautionForm, From, Harm, Hazard, READINGS, Scale, Signal, StepForm, Topic};
-use crate::source::{At, SourceFile, place_of};
+use crate::script::{
+    Ask, CautionForm, From, Guarded, Harm, Hazard, READINGS, Scale, Signal, StepForm, Topic,
+};
+use crate::source::{At, place_of};
 
 use super::{Check, file_of, twice};
 
@@ -57,7 +59,7 @@ impl Check<'_> {
             let id = &topic.value.id;
             self.shape(&id.value, || topic.place(id));
             self.message(format!("topic-{}", id.value), || topic.place(id));
-            self.condition(&topic.file, topic.value.when.as_ref());
+            self.condition(topic, topic.value.when.as_ref());
             for step in &topic.value.steps {
                 if !self.is_full() {
                     self.step(topic, &step.value);
@@ -99,18 +101,18 @@ impl Check<'_> {
             self.fault("id.foreign", at(), format!("the step `{name}` is not named after its topic"), hint);
         }
         self.message(format!("step-{name}"), at);
-        self.condition(&topic.file, step.when.as_ref());
+        self.condition(topic, step.when.as_ref());
         for (kind, lines) in [("show", &step.show), ("know", &step.know)] {
             for line in lines {
                 if self.is_full() {
                     return;
                 }
                 self.message(format!("{kind}-{name}-{}", line.name.value), || topic.place(&line.name));
-                self.condition(&topic.file, line.when.as_ref());
+                self.condition(topic, line.when.as_ref());
             }
         }
         for reading in &step.readings {
-            self.condition(&topic.file, reading.when.as_ref());
+            self.condition(topic, reading.when.as_ref());
             self.reading(topic, &reading.name);
         }
         for figure in &step.figures {
@@ -121,10 +123,12 @@ impl Check<'_> {
             }
         }
         self.waits(topic, step);
-        self.picture(topic, step);
+        if let Some(picture) = &step.picture {
+            self.picture(topic, picture);
+        }
         for caution in &step.cautions {
             if !self.is_full() {
-                self.caution(&topic.file, &caution.value);
+                self.caution(topic, &caution.value);
             }
         }
     }
@@ -174,21 +178,21 @@ impl Check<'_> {
         }
     }
 
-    fn picture(&mut self, topic: &From<Topic>, step: &StepForm) {
-        let Some(picture) = &step.picture else { return };
+    /// A picture that a step or a data sheet names is there.
+    pub(super) fn picture<T>(&mut self, file: &From<T>, picture: &At<String>) {
         let found = ["svg", "jpg", "jpeg", "png"]
             .iter()
             .any(|e| self.scripts.bundle.has(&format!("assets/pictures/{}.{e}", picture.value)));
         if !found {
             let what = format!("there is no picture `{}`", picture.value);
             let hint = format!("put `{}.svg`, `.jpg` or `.png` in assets/pictures", picture.value);
-            self.note("picture.missing", topic.place(picture), what, hint);
+            self.note("picture.missing", file.place(picture), what, hint);
         }
     }
 
     /// The signal word fits the harm as ANSI Z535 defines it, and the answer fits the signal word.
-    pub(super) fn caution(&mut self, file: &SourceFile, caution: &CautionForm) {
-        let at = || file.place_at(caution.id.at);
+    pub(super) fn caution<T>(&mut self, file: &From<T>, caution: &CautionForm) {
+        let at = || file.place(&caution.id);
         let id = &caution.id.value;
         self.shape(id, at);
         for part in ["", ".title", ".harm", ".avoid"] {
@@ -228,6 +232,18 @@ impl Check<'_> {
 /// Whether the lot has a step of this id.
 pub(super) fn is_step(topics: &BTreeMap<String, From<Topic>>, id: &str) -> bool {
     topics.values().flat_map(|t| &t.value.steps).any(|s| s.value.id.value == id)
+}
+
+/// Whether a step of the lot has a line of this key.
+pub(super) fn is_line(topics: &BTreeMap<String, From<Topic>>, key: &str) -> bool {
+    topics.values().flat_map(|t| &t.value.steps).map(|s| &s.value).any(|step| {
+        let named = |kind: &str, lines: &[Guarded]| {
+            let name = key.strip_prefix(kind).and_then(|rest| rest.strip_prefix(step.id.value.as_str()));
+            let name = name.and_then(|rest| rest.strip_prefix('-'));
+            name.is_some_and(|name| lines.iter().any(|line| line.name.value == name))
+        };
+        named("show-", &step.show) || named("know-", &step.know)
+    })
 }
 
 /// Whether waiting for `from` means to wait for `to`.

@@ -7,8 +7,8 @@ use serde::Deserialize;
 use crate::source::At;
 use crate::unit::Facts;
 
-use super::condition::When;
 use super::form::CautionForm;
+use crate::unit::When;
 
 /// A guide file.
 #[derive(Debug, Clone, PartialEq, Deserialize)]

@@ -4,8 +4,8 @@ use serde::Deserialize;
 
 use crate::source::At;
 
-use super::condition::When;
 use super::kinds::{Hazard, Signal};
+use crate::unit::When;
 
 /// A hazard that equipment brings.
 #[derive(Debug, Clone, PartialEq, Deserialize)]

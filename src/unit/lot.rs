@@ -10,6 +10,7 @@ use crate::measure::{
 };
 use crate::source::At;
 
+use super::condition::When;
 use super::kinds::TaxOn;
 use super::section::sections;
 
@@ -206,9 +207,9 @@ pub struct Lot {
 pub struct LeavingLine {
     /// Id; its words are `leaving-<id>`.
     pub id: At<String>,
-    /// Section that must be fitted for it to be asked; always asked when absent.
-    #[serde(default, alias = "needs?")]
-    pub needs: Option<At<String>>,
+    /// Equipment it needs; always asked when absent.
+    #[serde(default, alias = "when?")]
+    pub when: Option<When>,
 }
 
 /// Adds names and kinds of the facts a lot gives.

@@ -288,7 +288,8 @@ fn the_walk_has_a_plausible_length() {
 fn leaving_lines_follow_the_equipment() {
     let lines = |route: &Route| route.steps.last().map(|s| s.leaving.clone()).unwrap_or_default();
     assert!(lines(&wren(lot())).contains(&"awning".to_owned()));
-    let without = with(&[(LOT, "(id: \"awning\", needs: \"awning\")", "(id: \"awning\", needs: \"solar\")")]);
+    let line = "(id: \"awning\", when: Fitted(\"awning\"))";
+    let without = with(&[(LOT, line, "(id: \"awning\", when: Fitted(\"solar\"))")]);
     assert!(!lines(&wren(without)).contains(&"awning".to_owned()));
-    assert_eq!(found(&[(LOT, "needs: \"awning\"", "needs: \"awming\"")]), ["fact.unknown"]);
+    assert_eq!(found(&[(LOT, line, "(id: \"awning\", when: Fitted(\"awming\"))")]), ["fact.unknown"]);
 }

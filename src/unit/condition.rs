@@ -2,9 +2,9 @@
 
 use serde::Deserialize;
 
+use super::facts::{Facts, Value};
 use crate::measure::Quantity;
 use crate::source::At;
-use crate::unit::{Facts, Value};
 
 /// A condition. It speaks of equipment, never of a unit's name.
 #[derive(Debug, Clone, PartialEq, Deserialize)]
