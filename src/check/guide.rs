@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::script::{From, Guide, GuideRow, Speaker, Target, Way};
 use crate::source::{At, Place};
 use crate::unit::Facts;
-use crate::words::{Reader, SOURCE_LANGUAGE};
+use crate::words::SOURCE_LANGUAGE;
 
 use super::Check;
 use super::route::Has;
@@ -14,7 +14,10 @@ use super::route::Has;
 /// Parts of a hazard of a guide.
 const HAZARD_PARTS: [&str; 4] = ["", ".title", ".harm", ".avoid"];
 
-impl Check<'_> {
+/// Rows that some unit comes to, by guide.
+pub(super) type Reached<'a> = BTreeMap<&'a str, BTreeSet<&'a str>>;
+
+impl<'a> Check<'a> {
     pub(super) fn guides(&mut self) {
         let scripts = self.scripts;
         for guide in scripts.guides.values() {
@@ -24,15 +27,25 @@ impl Check<'_> {
             self.guide_form(guide);
             self.guide_links(guide);
         }
-        let units: Vec<(&String, Facts)> =
-            scripts.units.iter().map(|(id, s)| (id, Facts::new(&s.value, &scripts.lot.value))).collect();
-        for guide in scripts.guides.values() {
-            let mut reached: BTreeSet<&str> = BTreeSet::new();
-            for (unit, facts) in units.iter().filter(|(_, facts)| guide.value.fits(facts)) {
-                reached.extend(guide.value.reached(facts));
-                self.guide_on(guide, unit, facts);
+    }
+
+    /// The guides that are for a unit, as it has them.
+    pub(super) fn guides_on(
+        &mut self,
+        unit: &str,
+        facts: &Facts,
+        speaker: &Speaker<'_>,
+        has: &mut Has,
+        all: &mut Reached<'a>,
+    ) {
+        let scripts = self.scripts;
+        for (id, guide) in scripts.guides.iter().filter(|(_, guide)| guide.value.fits(facts)) {
+            let reached = guide.value.reached(facts);
+            self.guide_on(guide, unit, facts, &reached);
+            if guide.value.first(facts).is_some() {
+                self.say_guide(guide, unit, facts, speaker, &reached, has);
             }
-            self.unreached(guide, &reached);
+            all.entry(id).or_default().extend(reached);
         }
     }
 
@@ -122,7 +135,7 @@ impl Check<'_> {
     }
 
     /// The guide as one unit has it.
-    fn guide_on(&mut self, guide: &From<Guide>, unit: &str, facts: &Facts) {
+    fn guide_on(&mut self, guide: &From<Guide>, unit: &str, facts: &Facts, reached: &BTreeSet<&str>) {
         let form = &guide.value;
         if form.rows.is_empty() {
             return;
@@ -133,7 +146,6 @@ impl Check<'_> {
             self.fault("guide.no-row", guide.place(&form.id), what, hint);
             return;
         }
-        let reached = form.reached(facts);
         for row in form.rows.iter().map(|r| &r.value).filter(|r| reached.contains(r.id.value.as_str())) {
             if row.when.as_ref().is_some_and(|w| !w.holds(facts)) {
                 let what = format!("`{unit}` comes to row `{}`, which is not for it", row.id.value);
@@ -146,7 +158,6 @@ impl Check<'_> {
             }
         }
         self.loops(guide, unit, facts);
-        self.say_guide(guide, unit, facts, &reached);
     }
 
     fn way_on(
@@ -220,29 +231,38 @@ impl Check<'_> {
         }
     }
 
-    /// Rows that no unit comes to.
-    fn unreached(&mut self, guide: &From<Guide>, reached: &BTreeSet<&str>) {
-        // Where no unit of the lot has the equipment, nobody can tell.
-        if reached.is_empty() {
+    /// Rows that no unit comes to. Where no unit of the lot has the equipment, or one cannot be read, nobody can
+    /// tell.
+    pub(super) fn unreached(&mut self, all: &Reached<'_>) {
+        if self.lost.any_form() {
             return;
         }
-        for row in guide.value.rows.iter().map(|r| &r.value) {
-            if !reached.contains(row.id.value.as_str()) {
-                let what = format!("no unit of the lot comes to row `{}`", row.id.value);
-                let hint = "lead to it, or take it out; it may be for a unit that is not here yet";
-                self.note("guide.unreached", guide.place(&row.id), what, hint);
+        let scripts = self.scripts;
+        for (id, reached) in all.iter().filter(|(_, reached)| !reached.is_empty()) {
+            let Some(guide) = scripts.guides.get(*id) else { continue };
+            for row in guide.value.rows.iter().map(|r| &r.value) {
+                if !reached.contains(row.id.value.as_str()) {
+                    let what = format!("no unit of the lot comes to row `{}`", row.id.value);
+                    let hint = "lead to it, or take it out; it may be for a unit that is not here yet";
+                    self.note("guide.unreached", guide.place(&row.id), what, hint);
+                }
             }
         }
     }
 
-    fn say_guide(&mut self, guide: &From<Guide>, unit: &str, facts: &Facts, reached: &BTreeSet<&str>) {
+    fn say_guide(
+        &mut self,
+        guide: &From<Guide>,
+        unit: &str,
+        facts: &Facts,
+        speaker: &Speaker<'_>,
+        reached: &BTreeSet<&str>,
+        has: &mut Has,
+    ) {
         let scripts = self.scripts;
-        let Some(sheet) = scripts.units.get(unit) else { return };
-        let speaker = Speaker::of(scripts, &sheet.value, facts, Reader::default());
-        let mut has = Has::new();
         let id = &guide.value.id.value;
         let mut keys: Vec<String> =
-            ["", ".stop", ".note"].iter().map(|part| format!("guide-{id}{part}")).collect();
+            ["", ".stop", ".find", ".note"].iter().map(|part| format!("guide-{id}{part}")).collect();
         for hazard in guide.value.hazards(facts) {
             keys.extend(HAZARD_PARTS.iter().map(|part| format!("caution-{}{part}", hazard.id.value)));
         }
@@ -252,7 +272,7 @@ impl Check<'_> {
             keys.extend(["", ".ask", ".yes", ".no"].iter().map(|part| format!("{key}{part}")));
         }
         for key in keys.iter().filter(|key| scripts.words.has(SOURCE_LANGUAGE, key)) {
-            self.say_key(&speaker, |_| Some(Place::start(&guide.file.name)), unit, key, &mut has);
+            self.say_key(speaker, |_| Some(Place::start(&guide.file.name)), unit, key, has);
         }
     }
 }

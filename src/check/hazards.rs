@@ -1,13 +1,15 @@
 //! Hazards that equipment brings: each needs a caution on the route of a unit that has it.
 
-use crate::script::Signal;
-use crate::source::At;
+use crate::route::Route;
+use crate::script::{HazardRule, When};
+use crate::source::Place;
 use crate::unit::Facts;
 
 use super::Check;
 
 impl Check<'_> {
-    pub(super) fn hazards(&mut self) {
+    /// Conditions and topics of the rules are there.
+    pub(super) fn hazard_rules(&mut self) {
         let scripts = self.scripts;
         let Some(rules) = &scripts.hazards else { return };
         for rule in &rules.value {
@@ -21,35 +23,29 @@ impl Check<'_> {
                 }
             }
         }
-        for (unit, sheet) in &scripts.units {
-            let facts = Facts::new(&sheet.value, &scripts.lot.value);
-            let route = crate::route::build_with(scripts, unit, &sheet.value, &facts);
-            let applies = |w: &Option<crate::script::When>| w.as_ref().is_none_or(|w| w.holds(&facts));
-            for rule in rules.value.iter().filter(|rule| applies(&rule.value.when)) {
-                let rule = &rule.value;
-                let names = |topic: &str| rule.topics.iter().any(|t| t.value == topic);
-                let mut cautions = route.steps.iter().filter(|s| names(&s.topic)).flat_map(|s| &s.cautions);
-                let warned = cautions.any(|c| c.hazard == rule.hazard.value && c.signal >= rule.least);
-                // A topic that cannot be read may warn of it.
-                let lost = rule.topics.iter().any(|t| self.lost.may_hold(&t.value));
-                if !warned && !lost {
-                    self.uncovered(rules.place(&rule.hazard), unit, rule.least, &rule.hazard, &rule.topics);
-                }
+    }
+
+    /// The route of a unit warns of what its equipment brings.
+    pub(super) fn hazards(&mut self, route: &Route, facts: &Facts) {
+        let Some(rules) = &self.scripts.hazards else { return };
+        let applies = |when: &Option<When>| when.as_ref().is_none_or(|when| when.holds(facts));
+        for rule in rules.value.iter().map(|r| &r.value).filter(|rule| applies(&rule.when)) {
+            let names = |topic: &str| rule.topics.iter().any(|t| t.value == topic);
+            let mut cautions = route.steps.iter().filter(|s| names(&s.topic)).flat_map(|s| &s.cautions);
+            let warned = cautions.any(|c| c.hazard == rule.hazard.value && c.signal >= rule.least);
+            // A topic that cannot be read may warn of it.
+            let lost = rule.topics.iter().any(|t| self.lost.may_hold(&t.value));
+            if !warned && !lost {
+                self.uncovered(rules.place(&rule.hazard), &route.unit, rule);
             }
         }
     }
 
-    fn uncovered(
-        &mut self,
-        place: crate::source::Place,
-        unit: &str,
-        least: Signal,
-        hazard: &At<crate::script::Hazard>,
-        topics: &[At<String>],
-    ) {
-        let topics: Vec<&str> = topics.iter().map(|t| t.value.as_str()).collect();
-        let what = format!("nothing on the route of `{unit}` warns of {:?}", hazard.value);
-        let hint = format!("give {} a caution of {least:?} or more for it", topics.join(" or "));
+    fn uncovered(&mut self, place: Place, unit: &str, rule: &HazardRule) {
+        let topics: Vec<&str> = rule.topics.iter().map(|t| t.value.as_str()).collect();
+        let topics = topics.join(" or ");
+        let what = format!("nothing in {topics} on the route of `{unit}` warns of {:?}", rule.hazard.value);
+        let hint = format!("give {topics} a caution of {:?} or more for it", rule.least);
         self.fault("hazard.uncovered", place, what, hint);
     }
 }

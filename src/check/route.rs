@@ -9,7 +9,7 @@ use crate::source::Place;
 use crate::unit::{Facts, Sheet};
 use crate::words::{Reader, SOURCE_LANGUAGE, SayFault};
 
-use super::{Check, WalkLength};
+use super::{Check, WalkLength, guide};
 
 /// Words a renter reads in a minute.
 const WORDS_A_MINUTE: u32 = 180;
@@ -31,6 +31,7 @@ impl Check<'_> {
     pub(super) fn routes(&mut self) -> Vec<WalkLength> {
         let scripts = self.scripts;
         let mut lengths = Vec::new();
+        let mut reached = guide::Reached::new();
         for (unit, sheet) in &scripts.units {
             let facts = Facts::new(&sheet.value, &scripts.lot.value);
             self.step_places(sheet, &facts);
@@ -40,12 +41,16 @@ impl Check<'_> {
             for step in &route.steps {
                 self.say_step(&speaker, step, unit, &mut has);
                 self.line_counts(step, unit);
+                self.graded(&step.know, || format!("what `{}` says", step.id));
             }
             self.doublings(&route);
-            let length = length(&route, &speaker);
+            self.hazards(&route, &facts);
+            self.guides_on(unit, &facts, &speaker, &mut has, &mut reached);
+            let length = self.length(&route, &speaker);
             self.limits(&length);
             lengths.push(length);
         }
+        self.unreached(&reached);
         lengths
     }
 
@@ -68,8 +73,7 @@ impl Check<'_> {
     }
 
     fn form_of(&self, step: &Step) -> Option<(Place, &StepForm)> {
-        let topic = self.scripts.topics.get(&step.topic)?;
-        let form = topic.value.steps.iter().map(|s| &s.value).find(|s| s.id.value == step.id)?;
+        let (topic, form) = self.steps.get(step.id.as_str())?;
         Some((topic.place(&form.id), form))
     }
 
@@ -175,37 +179,50 @@ impl Check<'_> {
     }
 }
 
-/// Length of a walk as a renter reads it.
-fn length(route: &Route, speaker: &Speaker<'_>) -> WalkLength {
-    let count = |key: &String| speaker.say(key).split_whitespace().count();
-    let mut read = 0_usize;
-    let mut seconds = 0_u32;
-    for step in &route.steps {
-        read += step.know.iter().map(count).sum::<usize>();
-        for caution in &step.cautions {
-            let keys = READ_PARTS.map(|part| format!("caution-{}{part}", caution.id));
-            read += keys.iter().map(count).sum::<usize>();
-            seconds += match caution.ask {
-                Ask::Read => 0,
-                Ask::Hold => HOLD_SECONDS,
-                Ask::Demonstrate => DEMONSTRATION_SECONDS,
-            };
+impl Check<'_> {
+    /// Words of a message; those without values are counted once for all units.
+    fn count(&mut self, speaker: &Speaker<'_>, key: &str) -> usize {
+        if let Some(count) = self.lengths.get(key) {
+            return *count;
         }
+        let count = speaker.say(key).split_whitespace().count();
+        if self.scripts.words.variables(SOURCE_LANGUAGE, key).is_empty() {
+            let _ = self.lengths.insert(key.to_owned(), count);
+        }
+        count
     }
-    let reading = u32::try_from(read).unwrap_or(u32::MAX).saturating_mul(60) / WORDS_A_MINUTE;
-    let asks = |steps: &[Step]| steps.iter().any(|step| !step.cautions.is_empty());
-    WalkLength {
-        unit: route.unit.clone(),
-        steps: route.steps.len(),
-        stops: route.stops.len(),
-        cautions: route.steps.iter().map(|s| s.cautions.len()).sum(),
-        minutes: route.minutes,
-        meters: route.meters,
-        reading_seconds: reading.saturating_add(seconds),
-        hand_overs: route
-            .stops
-            .iter()
-            .filter(|stop| asks(route.steps.get(stop.steps.clone()).unwrap_or_default()))
-            .count(),
+
+    /// Length of a walk as a renter reads it.
+    fn length(&mut self, route: &Route, speaker: &Speaker<'_>) -> WalkLength {
+        let mut read = 0_usize;
+        let mut seconds = 0_u32;
+        for step in &route.steps {
+            read += step.know.iter().map(|key| self.count(speaker, key)).sum::<usize>();
+            for caution in &step.cautions {
+                let keys = READ_PARTS.map(|part| format!("caution-{}{part}", caution.id));
+                read += keys.iter().map(|key| self.count(speaker, key)).sum::<usize>();
+                seconds += match caution.ask {
+                    Ask::Read => 0,
+                    Ask::Hold => HOLD_SECONDS,
+                    Ask::Demonstrate => DEMONSTRATION_SECONDS,
+                };
+            }
+        }
+        let reading = u32::try_from(read).unwrap_or(u32::MAX).saturating_mul(60) / WORDS_A_MINUTE;
+        let asks = |steps: &[Step]| steps.iter().any(|step| !step.cautions.is_empty());
+        WalkLength {
+            unit: route.unit.clone(),
+            steps: route.steps.len(),
+            stops: route.stops.len(),
+            cautions: route.steps.iter().map(|s| s.cautions.len()).sum(),
+            minutes: route.minutes,
+            meters: route.meters,
+            reading_seconds: reading.saturating_add(seconds),
+            hand_overs: route
+                .stops
+                .iter()
+                .filter(|stop| asks(route.steps.get(stop.steps.clone()).unwrap_or_default()))
+                .count(),
+        }
     }
 }

@@ -3,9 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::figures;
-use crate::script::{
-    Ask, CautionForm, From, Guarded, Harm, Hazard, READINGS, Scale, Signal, StepForm, Topic,
-};
+use crate::script::{Ask, CautionForm, From, Harm, Hazard, READINGS, Scale, Signal, StepForm, Topic};
 use crate::source::{At, place_of};
 
 use super::{Check, file_of, twice};
@@ -153,7 +151,7 @@ impl Check<'_> {
             if self.is_full() {
                 return;
             }
-            let known = is_step(&self.scripts.topics, &other.value) || self.lost.may_hold(&other.value);
+            let known = self.steps.contains_key(other.value.as_str()) || self.lost.may_hold(&other.value);
             if !known || other.value == step.id.value {
                 let what = format!("`{}` is no other step of this lot", other.value);
                 self.fault("step.after", topic.place(other), what, "name the step that must be shown before");
@@ -175,18 +173,6 @@ impl Check<'_> {
                     self.fault("step.circle", topic.place(other), what, "let one of them go first");
                 }
             }
-        }
-    }
-
-    /// A picture that a step or a data sheet names is there.
-    pub(super) fn picture<T>(&mut self, file: &From<T>, picture: &At<String>) {
-        let found = ["svg", "jpg", "jpeg", "png"]
-            .iter()
-            .any(|e| self.scripts.bundle.has(&format!("assets/pictures/{}.{e}", picture.value)));
-        if !found {
-            let what = format!("there is no picture `{}`", picture.value);
-            let hint = format!("put `{}.svg`, `.jpg` or `.png` in assets/pictures", picture.value);
-            self.note("picture.missing", file.place(picture), what, hint);
         }
     }
 
@@ -227,23 +213,6 @@ impl Check<'_> {
             self.fault("caution.version", at(), "versions count from 1", "write `version: 1`");
         }
     }
-}
-
-/// Whether the lot has a step of this id.
-pub(super) fn is_step(topics: &BTreeMap<String, From<Topic>>, id: &str) -> bool {
-    topics.values().flat_map(|t| &t.value.steps).any(|s| s.value.id.value == id)
-}
-
-/// Whether a step of the lot has a line of this key.
-pub(super) fn is_line(topics: &BTreeMap<String, From<Topic>>, key: &str) -> bool {
-    topics.values().flat_map(|t| &t.value.steps).map(|s| &s.value).any(|step| {
-        let named = |kind: &str, lines: &[Guarded]| {
-            let name = key.strip_prefix(kind).and_then(|rest| rest.strip_prefix(step.id.value.as_str()));
-            let name = name.and_then(|rest| rest.strip_prefix('-'));
-            name.is_some_and(|name| lines.iter().any(|line| line.name.value == name))
-        };
-        named("show-", &step.show) || named("know-", &step.know)
-    })
 }
 
 /// Whether waiting for `from` means to wait for `to`.

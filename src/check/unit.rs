@@ -6,7 +6,6 @@ use crate::source::{Place, place_of};
 use crate::unit::{Change, Fact, Origin, Sheet, Value};
 
 use super::Check;
-use super::topic::{is_line, is_step};
 
 impl Check<'_> {
     pub(super) fn units(&mut self) {
@@ -17,6 +16,7 @@ impl Check<'_> {
             self.belts(sheet);
             self.kit(sheet);
             self.sizes(sheet);
+            self.contradictions(sheet);
             self.below_zero(sheet);
             self.months(sheet);
             self.places(sheet);
@@ -139,11 +139,13 @@ impl Check<'_> {
             let (id, words, known) = match &change.value {
                 Change::Drop { step, reason: words }
                 | Change::Add { step, words }
-                | Change::Note { step, words } => (step, Some(words), is_step(topics, &step.value)),
-                Change::Replace { line, words } => (line, Some(words), is_line(topics, &line.value)),
+                | Change::Note { step, words } => {
+                    (step, Some(words), self.steps.contains_key(step.value.as_str()))
+                }
+                Change::Replace { line, words } => (line, Some(words), self.is_line(&line.value)),
                 Change::Picture { step, picture } => {
                     self.picture(sheet, picture);
-                    (step, None, is_step(topics, &step.value))
+                    (step, None, self.steps.contains_key(step.value.as_str()))
                 }
                 Change::Fault { topic, words } => (topic, Some(words), topics.contains_key(&topic.value)),
             };
@@ -156,6 +158,22 @@ impl Check<'_> {
                 self.message(words.value.clone(), || sheet.place(words));
             }
         }
+    }
+}
+
+impl Check<'_> {
+    /// Whether a step of the lot has a line of this key.
+    fn is_line(&self, key: &str) -> bool {
+        let Some(rest) = key.strip_prefix("show-").or_else(|| key.strip_prefix("know-")) else {
+            return false;
+        };
+        // A step may have dashes in its name, and a line too.
+        rest.match_indices('-').any(|(at, _)| {
+            let (Some(step), Some(name)) = (rest.get(..at), rest.get(at + 1..)) else { return false };
+            let Some((_, step)) = self.steps.get(step) else { return false };
+            let lines = if key.starts_with("show-") { &step.show } else { &step.know };
+            lines.iter().any(|line| line.name.value == name)
+        })
     }
 }
 

@@ -143,6 +143,9 @@ sections! {
         reading: Time,
         /// How often the tablet changes hands.
         hand_overs: u16,
+        /// Highest reading grade of texts for renters; 8 where not given.
+        #[serde(alias = "grade?")]
+        grade: Option<u16>,
     }
 }
 

@@ -17,6 +17,8 @@ mod check;
 mod commands;
 mod crash;
 mod figures;
+mod fit;
+mod guides;
 mod hostile;
 mod journal;
 mod keys;
