@@ -4,6 +4,7 @@ use serde::Deserialize;
 
 use crate::measure::Quantity;
 use crate::source::At;
+
 use super::facts::{Facts, Value};
 
 /// A condition. It speaks of equipment, never of a unit's name.
