@@ -1,14 +1,7 @@
-# The lot, its units, and where things are on them.
+# The lot, and what its units share: where things are, loaned items, loads, readings. What one unit alone has is in
+# its own file.
 lot-name = Quillfeather Motorhome Hire
 lot-place = Marrow Wells
-
-unit-wren = Wren
-    .kind = Class C motorhome
-
-unit-plover = Plover
-    .kind = campervan
-unit-heron = Heron
-    .kind = travel trailer
 
 kind-class-c = Class C motorhome
 kind-class-b = campervan
@@ -117,100 +110,7 @@ place-jack = on the tongue
 place-breakaway = on the tongue
 place-tow-vehicle = at the vehicle that pulls
 
-wren-keys-hook = on the hook inside the entry door
-wren-lp-valve = on the curb side, behind the second low door after the entry door
-wren-furnace-exhaust = on the curb side, below the galley window
-wren-hose-tube = in the tube of the rear bumper
-wren-sewer-valves = on the street side, at the rear: black tank with the rear handle, grey tank with the front handle
-wren-rinse-inlet = on the street side, at the rear, under the black cap marked TANK RINSE
-wren-fresh-fill = on the street side, in the middle, under the blue cap marked WATER
-wren-city-inlet = on the street side, in the middle: the screw inlet with the check valve
-wren-water-heater = on the street side, in the middle, behind the vented door
-wren-generator = on the street side, in the middle, behind the low door
-wren-generator-exhaust = on the street side, in the middle: the pipe that points down and out
-wren-fuel-cap = on the street side, at the front: the black cap with a key lock
-wren-disconnect = just inside the entry door, by the step
-wren-extinguisher = just inside the entry door, at knee height
-wren-control-panel = in the galley, on the control panel
-wren-lp-detector = in the galley, low on the cabinet
-wren-spare-fuses = in the fuse pack, in the galley drawer
-wren-gfci = on the bath wall
-wren-breaker-panel = at the foot end of the bed, below the mattress
-wren-bed-exit = the bed window, curb side at the rear
-wren-bunk-exit = the bunk window, street side at the front
-wren-boost-switch = on the dash, on the street side of the wheel
-
-plover-keys-hook = on the hook beside the sliding door
-plover-heater-exhaust = under the van, on the curb side in the middle
-plover-cassette-door = on the curb side, at the rear, behind the small door
-plover-bay-curb = on the curb side, at the rear, behind the low locker door
-plover-rear-ladder = at the rear, on the ground: this van has no ladder
-plover-spare = under the rear
-plover-city-inlet = inside the rear door on the street side: the screw inlet
-plover-outside-shower = behind the rear door on the street side
-plover-hose-tube = in the tray on the street side, at the rear
-plover-cord-hatch = on the street side, at the rear: the cord plugs in there
-plover-fresh-fill = on the street side, at the rear, under the blue cap marked WATER
-plover-sewer-valves = under the van, on the street side at the rear: one grey handle
-plover-fuel-cap = on the street side, at the front: the green cap
-plover-fluid-cap = on the street side, at the front: the blue cap beside the fuel cap
-plover-jump-posts = at the front, under the hood: the marked posts
-plover-extinguisher = just inside the sliding door, behind the passenger seat
-plover-control-panel = in the galley: the pump switch above the sink, the tank lamps beside it
-plover-inverter-panel = in the galley, beside the pump switch
-plover-roof-vent = on the ceiling between galley and bed
-plover-gfci = on the end panel of the galley
-plover-heater-panel = on the wall of the living area, street side
-plover-breaker-panel = on the panel by the bed, street side
-plover-disconnect = on the panel by the bed, street side
-plover-solar-panel = on the panel by the bed, street side
-plover-battery-box = under the bed, on the street side
-plover-inverter = under the bed, on the street side
-plover-water-heater = by the bed, on the street side
-plover-water-heater-switch = on the panel by the bed, street side
-plover-bed-exit = the inside handle of the rear doors, behind the bed
-plover-spare-fuses = in the fuse pack, in the glove box
-
-heron-furnace-exhaust = on the curb side, ahead of the entry door
-heron-chocks = at the wheels, on both sides
-heron-tires-rear-curb = on the curb side, at the two axles
-heron-outdoor-kitchen = on the curb side, at the rear, under the big hatch
-heron-outside-shower = on the curb side, at the rear, at the sink of the outdoor kitchen
-heron-rear-ladder = at the rear, on the ground: this trailer has no ladder
-heron-cord-hatch = on the street side, at the rear: the inlet that the cord twists into
-heron-fresh-fill = on the street side, at the rear, under the blue cap marked WATER
-heron-city-inlet = on the street side, at the rear: the screw inlet
-heron-sewer-valves = on the street side, at the rear. From rear to front: black tank, grey tank two, grey tank one
-heron-rinse-inlet = on the street side, at the rear, under the black cap marked TANK RINSE
-heron-slide = on the street side, in the middle
-heron-water-heater = on the street side, at the front, behind the vented door
-heron-bay-curb = on the curb side, at the front
-heron-extinguisher = just inside, beside the entry door
-heron-slide-switch = just inside the entry door
-heron-control-panel = in the galley, on the control panel
-heron-lp-detector = in the galley, low on the cabinet
-heron-smoke-alarm = on the galley ceiling, with another over the bed
-heron-spare-fuses = in the fuse pack, in the galley drawer
-heron-roof-air = on the ceiling of the living area, with another over the bed
-heron-thermostat = on the wall of the living area
-heron-breaker-panel = on the hall wall, by the bath
-heron-gfci = on the bath wall
-heron-bed-exit = the bed window, curb side at the front
-heron-bunk = at the rear, across the trailer
-heron-bunk-exit = the bunk window, street side at the rear
-heron-battery-box = on the tongue
-heron-disconnect = on the tongue, on the battery box
-heron-lp-valve = on the tongue, under the gray cover: one valve on each cylinder
-heron-breakaway = on the tongue, beside the jack
-heron-coupler = at the tip of the tongue
-
 exit-entry-door = the entry door
-exit-driver-door = the driver's door
-exit-passenger-door = the passenger door
-plover-exit-entry-door = the sliding door
-plover-exit-bed-exit = the rear doors, with their inside handle
-heron-exit-bed-exit = the bed window, curb side at the front
-heron-exit-bunk-exit = the bunk window, street side at the rear
 exit-bed-exit = the bed window, curb side at the rear
 exit-bunk-exit = the bunk window, street side at the front
 
@@ -243,30 +143,6 @@ item-fuse-pack = Blade fuse pack
 item-extinguisher = Fire extinguisher, fixed
 item-door-mat = Door mat
 item-broom-pan = Broom and pan
-item-key-fob = Key fob and key of the cassette door
-item-tap-adapter = Tap adapter and fill nozzle
-item-shore-cord = Shore cord
-item-leveling-blocks-six = Leveling blocks, set of six
-item-grey-hose = Grey drain hose
-item-cassette = Toilet cassette, fixed
-item-folding-table-small = Folding table, small
-item-kitchen-tote-small = Kitchen tote, fourteen pieces
-item-jump-pack = Jump pack
-item-window-shades = Window shades, set of six
-item-awning-crank = Awning crank rod
-item-key-ring-trailer = Key ring: entry, bay, coupler lock
-item-adapter-mid = Adapter to a three-blade post outlet
-item-between-wheel-chock = Chock that goes between the wheels
-item-stabilizer-crank = Stabilizer crank
-item-slide-crank = Slide-out hand crank
-item-griddle = Outdoor griddle
-item-breakaway-pin = Spare breakaway pin
-item-wheel-wrench = Wheel-nut wrench and extension
-item-ball-mount = Ball mount with the head of the equalizing hitch
-item-spring-bar = Spring bar
-item-lift-bracket = Lift bracket with sway control
-item-tow-mirror = Clip-on tow mirror
-item-brake-controller = Plug-in brake controller, only where the vehicle has none
 
 # Loads.
 load-air-front = Roof air conditioner
@@ -285,12 +161,6 @@ load-lights = Lights
 load-detectors = Detectors
 load-pump = Water pump
 load-phones = Phones and small things
-load-induction = Induction zone
-load-air-bed = Roof air conditioner, bedroom
-load-out-fridge = Refrigerator of the outdoor kitchen
-load-heater-starts = Diesel heater, starting
-load-vent-fan = Vent fan
-load-slide = Slide-out, out and in
 
 # Readings.
 reading-odometer = Odometer
@@ -357,13 +227,3 @@ leaving-jacks = Tongue jack and stabilizers fully up
 leaving-coupling = Latch pinned, chains crossed, cable on the frame, plug in
 leaving-empty = Nobody and no pet inside the trailer
 leaving-brakes = Trailer brakes tried at walking pace
-
-# What is special about one unit.
-wren-one-branch = The galley and dinette outlets share one breaker.
-plover-hair-dryer = Use a hair dryer on its low setting only.
-plover-loose-cord = The cord is loose. Push it into the inlet of the van and turn the ring before you go to the post.
-heron-second-extinguisher = Show the second one. It is inside the outdoor kitchen, on the curb side at the rear.
-heron-two-places = Count each item together, number by number: first what is in the trailer, then what is on the tow vehicle.
-heron-one-branch = The galley outlets share one breaker.
-heron-loose-cord = The cord is loose. Push it into the inlet of the trailer and twist it until it locks, before you go to the post.
-heron-grey-two = Grey tank two takes the galley and the outdoor kitchen. Grey tank one takes the bath.

@@ -194,7 +194,7 @@ impl Loop {
         Self {
             curb: if sheet.curb == Side::Right { 1.0 } else { -1.0 },
             half: inches(&sheet.size.value.width) / 2.0,
-            length: inches(&sheet.size.value.length),
+            length: inches(&sheet.size.value.body_length),
             door,
         }
     }
@@ -211,7 +211,7 @@ impl Loop {
             }
             Station::Front => rear + 2.0 * self.half + self.length + (x + self.half),
             Station::CurbFront => rear + 4.0 * self.half + self.length + y,
-            _ if y < self.door && station != Station::CurbMid => rear + 4.0 * self.half + self.length + y,
+            _ if y < self.door => rear + 4.0 * self.half + self.length + y,
             _ => (y - self.door).max(0.0),
         }
     }

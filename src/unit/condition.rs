@@ -2,9 +2,10 @@
 
 use serde::Deserialize;
 
-use super::facts::{Facts, Value};
 use crate::measure::Quantity;
 use crate::source::At;
+
+use super::facts::{Facts, Value};
 
 /// A condition. It speaks of equipment, never of a unit's name.
 #[derive(Debug, Clone, PartialEq, Deserialize)]

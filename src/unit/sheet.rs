@@ -23,7 +23,8 @@ use super::terms::{Driving, Fees};
 pub struct PlaceEntry {
     /// Region.
     pub station: Station,
-    /// Point from the middle of the nose: right with the nose up, then back. Absent at the desk or on the road.
+    /// Point from the middle of the body's nose: right with the nose up, then back; a tongue lies ahead of it, below
+    /// zero. Absent at the desk or on the road.
     #[serde(default, alias = "at?")]
     pub at: Option<(Length, Length)>,
     /// Message that says where it is, when `place-<id>` does not fit this unit.

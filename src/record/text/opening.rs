@@ -211,12 +211,7 @@ pub(super) fn unit(page: &mut Page<'_>, record: &Handoff) {
     }
     for change in &record.unit.changes {
         use crate::record::form::Change;
-        // A line said otherwise and another picture stand with their step.
-        if let Change::Drop { says, .. }
-        | Change::Add { says, .. }
-        | Change::Note { says, .. }
-        | Change::Fault { says, .. } = change
-        {
+        if let Change::Drop { says, .. } | Change::Note { says, .. } | Change::Fault { says, .. } = change {
             page.hang(2, "* ", says);
         }
     }
