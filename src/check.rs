@@ -9,6 +9,7 @@ mod fit;
 pub mod grade;
 mod guide;
 mod hazards;
+mod known;
 mod lost;
 mod lot;
 mod messages;
@@ -20,7 +21,7 @@ mod topic;
 mod unit;
 mod weights;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use crate::script::{Bundle, From, Gathered, Scripts, StepForm, Topic};
@@ -110,6 +111,10 @@ struct Check<'a> {
     steps: BTreeMap<&'a str, (&'a From<Topic>, &'a StepForm)>,
     /// Kinds of English that the lot has.
     english: Vec<String>,
+    /// What was told of one unit, and is not told of the others.
+    told: BTreeSet<(&'static str, Place)>,
+    /// Rules of hazards, by number, with the units that break them.
+    uncovered: BTreeMap<usize, Vec<&'a str>>,
     /// How many words messages without values have.
     lengths: BTreeMap<String, usize>,
     /// All facts that a sheet or lot can give, and all sections.
@@ -133,6 +138,8 @@ impl<'a> Check<'a> {
             texts: reading::Texts::default(),
             steps: steps_of(scripts),
             english: english_of(scripts),
+            told: BTreeSet::new(),
+            uncovered: BTreeMap::new(),
             lengths: BTreeMap::new(),
             known: catalogue(),
             faults: Vec::new(),
@@ -161,6 +168,13 @@ impl<'a> Check<'a> {
 
     fn note(&mut self, code: &'static str, place: Place, what: impl Into<String>, hint: impl Into<String>) {
         self.find(Fault::note(code, place, what, hint));
+    }
+
+    /// A fault that each unit has on its own is told for the first of them.
+    fn fault_once(&mut self, code: &'static str, place: Place, what: String, hint: &str) {
+        if self.told.insert((code, place.clone())) {
+            self.fault(code, place, what, hint);
+        }
     }
 
     fn find(&mut self, fault: Fault) {

@@ -260,6 +260,12 @@ impl App {
                 }
                 Vec::new()
             }
+            Done::Decoded { photo, picture } => {
+                if let Screen::Walk(state) = &mut self.screen {
+                    state.decoded(&photo, picture);
+                }
+                Vec::new()
+            }
             Done::LotRead(found) => self.lot_read(found),
             Done::Proposed(result) => self.proposed(result),
             Done::Sealed(Ok(finished)) => {
@@ -329,8 +335,16 @@ impl App {
         self.scripts().words.say(&self.settings.staff, key, &args)
     }
 
+    /// Photos are decoded beside the screens; the page that was opened last may want one.
+    fn photo_wanted(&mut self) -> Option<Effect> {
+        let (Screen::Walk(state), Some(hall)) = (&mut self.screen, &self.hall) else { return None };
+        let bundle = Arc::clone(&hall.scripts.bundle);
+        state.photo_wanted().map(|photo| Effect::Decode { bundle, photo })
+    }
+
     /// Turns effects into tasks; in a world without threads, does them at once.
-    fn run(&mut self, effects: Vec<Effect>) -> Task<Message> {
+    fn run(&mut self, mut effects: Vec<Effect>) -> Task<Message> {
+        effects.extend(self.photo_wanted());
         if !self.world.inline {
             return run::tasks(&self.world, &self.lot, effects);
         }

@@ -4,6 +4,7 @@
 //! name its line and column.
 
 pub mod form;
+mod jpeg;
 mod node;
 mod scan;
 
@@ -12,6 +13,7 @@ use std::sync::Arc;
 use serde::Serialize;
 
 pub use form::{At, place_of, read};
+pub use jpeg::jpeg_is_whole;
 
 /// Largest script or words file that is read, in bytes.
 pub const FILE_CAP: u64 = 1024 * 1024;

@@ -17,7 +17,7 @@ mod terms;
 pub use condition::When;
 pub use derate::{Between, Derate, DerateRow, HeatLoss};
 pub use equipment::*;
-pub use facts::{Fact, FactKind, Facts, Lists, Origin, Value, catalogue, rounding_of};
+pub use facts::{Fact, FactKind, Facts, Lists, NOT_KNOWN_LISTS, Origin, Value, catalogue, rounding_of};
 pub use kinds::*;
 pub use lot::{Assumed, LeavingLine, Lot, MoneyRounding};
 pub use section::Fitted;

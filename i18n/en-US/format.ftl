@@ -102,6 +102,11 @@ list-two = { $first } and { $last }
 list-middle = { $first }, { $last }
 list-end = { $first }, and { $last }
 
+## What stands for a value that nobody has read yet.
+
+fact-not-known = the value on its plate
+figure-not-known = a number that staff still have to look up
+
 ## Dates and times. $system: us, uk or metric; $half: am or pm.
 
 date = { $system ->

@@ -1,5 +1,5 @@
 # Compressor fridge
-topic-fridge-compressor = Fridge on the battery
+topic-fridge-compressor = Electric fridge
 why-fridge-compressor = It works on any slope and cools in an hour or two. But it lives off the battery, day and night.
 
 step-fridge-compressor = Fridge on the battery
@@ -18,6 +18,26 @@ caution-fridge-compressor-2 = Food has been above { $limit_food_warm } for over 
     .title = Food too warm
     .harm = It can make you ill.
     .avoid = Throw it out.
+
+step-fridge-compressor-house = Household fridge
+show-fridge-compressor-house-power = It is a fridge as in a house. It runs on { $limit_mains } and on nothing else.
+show-fridge-compressor-house-inverter = Off the post, the inverter feeds it from the battery. Its switch is { $place_inverter_panel }.
+show-fridge-compressor-house-generator = The generator feeds it too, while it runs.
+show-fridge-compressor-house-doors = Lock the doors of the fridge for the road. Let the renter do it.
+show-fridge-compressor-house-space = It holds { $fridge_space }.
+know-fridge-compressor-house-on = Leave the inverter on while food is in the fridge.
+know-fridge-compressor-house-off = With no { $limit_mains } power it does not cool.
+know-fridge-compressor-house-shut = Keep its doors shut. Lock them before you drive.
+know-fridge-compressor-house-battery = It lives off the battery day and night. Look at the charge morning and evening.
+
+caution-fridge-compressor-house-1 = Food has been above { $limit_food_warm } for over { $limit_food_time }.
+    .title = Food too warm
+    .harm = It can make you ill.
+    .avoid = Throw it out.
+caution-fridge-compressor-house-2 = A household fridge on the inverter empties the battery fast.
+    .title = Battery runs flat
+    .harm = The fridge goes warm. The battery wears out early.
+    .avoid = Charge the battery before it is low.
 
 question-fridge-compressor-1 = It cut out. Why?
     .answer = The battery is low. Charge it.

@@ -3,6 +3,7 @@
 lot-name = Quillfeather Motorhome Hire
 lot-place = Marrow Wells
 
+kind-class-a = Class A motorhome
 kind-class-c = Class C motorhome
 kind-class-b = campervan
 kind-trailer = travel trailer

@@ -16,6 +16,7 @@ use crate::source::place_of;
 use crate::unit::Sheet;
 
 use super::Check;
+use super::known::leans_on_stand_in;
 
 /// What is lost in turning measures into others.
 const DUST: f64 = 1e-9;
@@ -50,6 +51,9 @@ impl Check<'_> {
         clashes.water();
         for clash in clashes.found {
             let path: Vec<&str> = clash.path.iter().map(String::as_str).collect();
+            if leans_on_stand_in(&sheet.value, &path) {
+                continue;
+            }
             let place = place_of(&sheet.file, &path);
             if clash.unusual {
                 self.note("unit.unusual", place, clash.what, clash.hint);

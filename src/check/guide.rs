@@ -143,7 +143,7 @@ impl<'a> Check<'a> {
         if form.first(facts).is_none() {
             let what = format!("`{}` has no row for `{unit}`", form.id.value);
             let hint = "give a row to begin with, or the guide a condition";
-            self.fault("guide.no-row", guide.place(&form.id), what, hint);
+            self.fault_once("guide.no-row", guide.place(&form.id), what, hint);
             return;
         }
         for row in form.rows.iter().map(|r| &r.value).filter(|r| reached.contains(r.id.value.as_str())) {
@@ -151,7 +151,7 @@ impl<'a> Check<'a> {
                 let what = format!("`{unit}` comes to row `{}`, which is not for it", row.id.value);
                 let hint =
                     "lead it elsewhere with `By([(when: ..., to: ...), ...])`, or correct the condition";
-                self.fault("guide.not-here", guide.place(&row.id), what, hint);
+                self.fault_once("guide.not-here", guide.place(&row.id), what, hint);
             }
             for (target, word) in [(&row.yes, "yes"), (&row.no, "no")] {
                 self.way_on(guide, row, word, target.on(facts), unit, facts);
@@ -173,14 +173,14 @@ impl<'a> Check<'a> {
             None => {
                 let what = format!("`{answer}` of row `{}` leads nowhere on `{unit}`", row.id.value);
                 let hint = "let the last branch have no condition";
-                self.fault("guide.no-way", guide.place(&row.id), what, hint);
+                self.fault_once("guide.no-way", guide.place(&row.id), what, hint);
             }
             Some(Way::Guide(id)) => {
                 let here = self.scripts.guides.get(&id.value).is_none_or(|g| g.value.fits(facts));
                 if !here {
                     let what = format!("`{unit}` is led to the guide `{}`, which is not for it", id.value);
                     let hint = "lead it elsewhere with `By([(when: ..., to: ...), ...])`";
-                    self.fault("guide.not-here", guide.place(id), what, hint);
+                    self.fault_once("guide.not-here", guide.place(id), what, hint);
                 }
             }
             Some(Way::Row(_) | Way::End(_)) => {}
@@ -218,7 +218,7 @@ impl<'a> Check<'a> {
                     1 => {
                         let what = format!("row `{row}` leads back to `{}` on `{unit}`", id.value);
                         let hint = "nobody tries the same twice: call, wait or go on";
-                        self.fault("guide.circle", guide.place(id), what, hint);
+                        self.fault_once("guide.circle", guide.place(id), what, hint);
                     }
                     0 => {
                         if let Some((_, row)) = form.row(&id.value) {

@@ -6,7 +6,7 @@ use std::io::Cursor;
 use image::{ImageDecoder as _, ImageFormat, ImageReader, Limits};
 
 use crate::script::From;
-use crate::source::{At, Place};
+use crate::source::{At, Place, jpeg_is_whole};
 use crate::unit::Change;
 
 use super::Check;
@@ -110,6 +110,9 @@ fn decoded(bytes: &[u8], kind: &str) -> Result<(), String> {
     };
     if image::guess_format(bytes).ok() != Some(format) {
         return Err(format!("it is no {}", kind.to_uppercase()));
+    }
+    if format == ImageFormat::Jpeg && !jpeg_is_whole(bytes) {
+        return Err("its end is missing".to_owned());
     }
     let mut reader = ImageReader::with_format(Cursor::new(bytes), format);
     let mut limits = Limits::default();

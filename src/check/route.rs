@@ -44,13 +44,14 @@ impl Check<'_> {
                 self.graded(&step.know, || format!("what `{}` says", step.id));
             }
             self.doublings(&route);
-            self.hazards(&route, &facts);
+            self.hazards(unit, &route, &facts);
             self.guides_on(unit, &facts, &speaker, &mut has, &mut reached);
             let length = self.length(&route, &speaker);
             self.limits(&length);
             lengths.push(length);
         }
         self.unreached(&reached);
+        self.uncovered();
         lengths
     }
 

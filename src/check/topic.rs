@@ -166,7 +166,8 @@ impl Check<'_> {
         let waits: BTreeMap<&str, Vec<&str>> = all()
             .map(|(_, s)| (s.id.value.as_str(), s.after.iter().map(|a| a.value.as_str()).collect()))
             .collect();
-        for (topic, step) in all() {
+        let circled = circled(&waits);
+        for (topic, step) in all().filter(|(_, step)| circled.contains(step.id.value.as_str())) {
             for other in step.after.iter().filter(|a| a.value != step.id.value) {
                 if !self.is_full() && leads_to(&waits, &other.value, &step.id.value) {
                     let what = format!("`{}` waits for `{}`, which waits for it", step.id.value, other.value);
@@ -213,6 +214,28 @@ impl Check<'_> {
             self.fault("caution.version", at(), "versions count from 1", "write `version: 1`");
         }
     }
+}
+
+/// Steps that wait for a circle or stand in one: whoever waits for nobody that is left goes, again and again.
+fn circled<'n>(waits: &BTreeMap<&'n str, Vec<&'n str>>) -> BTreeSet<&'n str> {
+    let mut left: BTreeMap<&str, usize> = BTreeMap::new();
+    let mut behind: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+    for (step, others) in waits {
+        let known = others.iter().filter(|other| waits.contains_key(*other));
+        let _ = left.insert(step, known.clone().count());
+        known.for_each(|other| behind.entry(other).or_default().push(step));
+    }
+    let mut open: Vec<&str> = left.iter().filter(|(_, count)| **count == 0).map(|(step, _)| *step).collect();
+    while let Some(gone) = open.pop() {
+        for step in behind.get(gone).into_iter().flatten() {
+            let Some(count) = left.get_mut(step) else { continue };
+            *count = count.saturating_sub(1);
+            if *count == 0 {
+                open.push(step);
+            }
+        }
+    }
+    waits.keys().copied().filter(|step| left.get(step).is_some_and(|count| *count > 0)).collect()
 }
 
 /// Whether waiting for `from` means to wait for `to`.

@@ -6,6 +6,7 @@ use crate::source::{Place, place_of};
 use crate::unit::{Change, Fact, Origin, Sheet, Value};
 
 use super::Check;
+use super::known::is_stand_in;
 
 impl Check<'_> {
     pub(super) fn units(&mut self) {
@@ -22,6 +23,7 @@ impl Check<'_> {
             self.places(sheet);
             self.unit_words(sheet);
             self.twice_in(sheet);
+            self.not_known(sheet);
             self.changes(sheet);
         }
         let any = scripts.bundle.names().any(|n| n.starts_with("walkthroughs/units/") && n.ends_with(".ron"));
@@ -90,7 +92,7 @@ impl Check<'_> {
             ("smoke_replace_by", Some(&safety.smoke_replace_by)),
         ];
         for (name, month) in all.into_iter().filter_map(|(name, month)| Some((name, month?))) {
-            if !is_month(month) {
+            if !is_month(month) && !is_stand_in(&sheet.value, &format!("safety.{name}")) {
                 let place = place_of(&sheet.file, &["safety", name]);
                 self.fault(
                     "unit.month",

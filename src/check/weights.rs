@@ -6,6 +6,7 @@ use crate::source::place_of;
 use crate::unit::{Sheet, UnitKind};
 
 use super::Check;
+use super::known::{is_stand_in, leans_on_stand_in};
 
 /// What one occupant is reckoned with, in pounds (49 CFR 567.4(g)(3)).
 const OCCUPANT_POUNDS: f64 = 150.0;
@@ -24,7 +25,7 @@ impl Check<'_> {
         let w = &sheet.value.weight.value;
         let (name, plate, other_name, other) = match sheet.value.kind {
             UnitKind::Trailer => ("ccc", w.ccc.get(), "occc", w.occc.get()),
-            UnitKind::ClassC | UnitKind::ClassB => ("occc", w.occc.get(), "ccc", w.ccc.get()),
+            UnitKind::ClassA | UnitKind::ClassC | UnitKind::ClassB => ("occc", w.occc.get(), "ccc", w.ccc.get()),
         };
         let place = |field: &str| place_of(&sheet.file, &["weight", field]);
         let hint = "read it from the plate: `occc` of a motorized unit, `ccc` of a trailer; the other is `NotFitted`";
@@ -46,14 +47,17 @@ impl Check<'_> {
             _ => 1.0,
         };
         let left = gvwr - uvw;
-        if libm::fabs(left - said) > step + DUST {
+        let stand_in = leans_on_stand_in(&sheet.value, &["weight", name]);
+        if !stand_in && libm::fabs(left - said) > step + DUST {
             let what = format!("the plate says {said:.1} lb, GVWR less UVW is {left:.1} lb");
             let hint = "read plate and weighing slip again; propane is inside UVW, water is cargo";
             self.fault("unit.capacity", place(name), what, hint);
         }
         if sheet.value.kind != UnitKind::Trailer {
             self.axles(sheet, gvwr);
-            self.occupants(sheet, said);
+            if !is_stand_in(&sheet.value, "weight.occc") {
+                self.occupants(sheet, said);
+            }
         }
     }
 
@@ -61,7 +65,8 @@ impl Check<'_> {
     fn axles(&mut self, sheet: &From<Sheet>, gvwr: f64) {
         let w = &sheet.value.weight.value;
         let (Some(front), Some(rear)) = (pounds(&w.gawr_front), pounds(&w.gawr_rear)) else { return };
-        if front + rear < gvwr - DUST {
+        let stand_in = leans_on_stand_in(&sheet.value, &["weight", "gawr_front"]);
+        if !stand_in && front + rear < gvwr - DUST {
             let what =
                 format!("both axles may carry {:.1} lb, less than the GVWR of {gvwr:.1} lb", front + rear);
             let place = place_of(&sheet.file, &["weight", "gawr_front"]);
@@ -86,7 +91,7 @@ impl Check<'_> {
     pub(super) fn belts(&mut self, sheet: &From<Sheet>) {
         let seats = sheet.value.seats.iter().filter(|s| s.belt).count();
         let belts = sheet.value.berths.value.belts.get().copied().map_or(0, usize::from);
-        if seats != belts {
+        if seats != belts && !is_stand_in(&sheet.value, "berths.belts") {
             let what = format!("`belts` counts {belts}, but {seats} seats have one");
             let place = place_of(&sheet.file, &["berths", "belts"]);
             self.fault(
@@ -109,6 +114,7 @@ impl Check<'_> {
         let sum: f64 = lines.iter().filter(|l| !l.on_tow).filter_map(|l| pounds(&l.weight)).sum();
         if let Some(kit) = pounds(&sheet.value.weight.value.kit)
             && libm::fabs(sum - kit) > 0.01
+            && !is_stand_in(&sheet.value, "weight.kit")
         {
             let what = format!("the items weigh {sum:.2} lb together, `kit` says {kit:.2} lb");
             let place = place_of(&sheet.file, &["weight", "kit"]);

@@ -6,9 +6,9 @@ use serde::Serialize;
 
 use super::cli::{CheckArgs, Format};
 use super::{COULD_NOT_RUN, Console, FINDINGS, GOOD, bundle};
-use crate::check::{self, Report, WalkLength};
+use crate::check::{self, Overflow, Report, WalkLength};
 use crate::ports::Ports;
-use crate::script::Bundle;
+use crate::script::{Bundle, Scripts};
 use crate::source::{Fault, Severity, SourceFile};
 
 /// What `--format json` prints.
@@ -27,7 +27,16 @@ pub(super) fn run(args: &CheckArgs, ports: &Ports, console: &mut Console) -> u8 
             return COULD_NOT_RUN;
         }
     };
-    let report = check::lot(Arc::clone(&bundle));
+    let measured = if args.fit { Scripts::load(Arc::clone(&bundle)).0.map(Arc::new) } else { None };
+    let report = match &measured {
+        Some(scripts) => {
+            check::lot_with(Arc::clone(&bundle), Some(&|_: &Scripts, unit: &str| pages(scripts, unit)))
+        }
+        None => check::lot(Arc::clone(&bundle)),
+    };
+    if args.fit && measured.is_none() {
+        console.complain("the pages were not measured: the lot cannot be read; correct its faults first");
+    }
     match args.format {
         Format::Text => text(&report, &bundle, console),
         Format::Json => {
@@ -42,6 +51,12 @@ pub(super) fn run(args: &CheckArgs, ports: &Ports, console: &mut Console) -> u8 
         }
     }
     if report.is_clean() { GOOD } else { FINDINGS }
+}
+
+/// What does not fit on the pages of a unit.
+fn pages(scripts: &Arc<Scripts>, unit: &str) -> Vec<Overflow> {
+    let found = crate::kiosk::headless::overflows(scripts, unit).into_iter();
+    found.map(|(key, what)| Overflow { key, what }).collect()
 }
 
 fn text(report: &Report, bundle: &Bundle, console: &mut Console) {
@@ -69,6 +84,11 @@ fn text(report: &Report, bundle: &Bundle, console: &mut Console) {
             walk.minutes,
             counted(walk.hand_overs, "time"),
         ));
+    }
+    if let Some(scripts) = &report.scripts {
+        let (topics, guides) = (scripts.topics.len(), scripts.guides.len());
+        let units = counted(scripts.units.len(), "unit");
+        console.say(format!("{units}, {}, {}", counted(topics, "topic"), counted(guides, "guide")));
     }
     let count = |severity| report.faults.iter().filter(|f| f.severity == severity).count();
     console.say(format!(

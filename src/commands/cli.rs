@@ -138,6 +138,9 @@ pub struct CheckArgs {
     /// How to write the result
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,
+    /// Measure every page of every unit as well, which takes its time
+    #[arg(long)]
+    pub fit: bool,
 }
 
 /// Measures in which figures are told.

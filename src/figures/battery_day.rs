@@ -51,7 +51,10 @@ pub(super) fn jobs(w: &mut Work<'_>) -> Option<Vec<(&'static str, f64)>> {
     let mut all = Vec::new();
     if w.has("cook") && w.word("cook.kind")? == "induction" {
         let zone = w.given.facts.lists().loads.iter().find(|l| l.id.value == "induction");
-        let Some(zone) = zone else { return w.missing("loads.induction") };
+        let Some(zone) = zone else {
+            let name = if w.given.facts.is_not_known("loads") { "loads" } else { "loads.induction" };
+            return w.missing(name);
+        };
         let draw = *zone.draw.quantity();
         w.input("loads.induction", draw, "sheet");
         let hours = w.take("assumed.cooking_time", Measure::Hour)?;

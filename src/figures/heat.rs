@@ -1,6 +1,6 @@
 //! Hot water.
 
-use crate::measure::{Measure, Quantity, Rounding};
+use crate::measure::{Measure, Rounding};
 
 use super::work::{Work, plain, quantity};
 use super::{COMMON_PRACTICE, Figure, Given};
@@ -84,9 +84,8 @@ pub(super) fn outlet_temperature(given: Given<'_>) -> Figure {
         if flow <= 0.0 {
             return w.missing("trip.shower");
         }
-        let least = w.given.facts.quantity("water_heater.least_flow").copied();
-        if let Some(least) = least.as_ref().and_then(|q: &Quantity| q.to(Measure::GallonUsPerMinute)) {
-            let _ = w.take("water_heater.least_flow", Measure::GallonUsPerMinute)?;
+        if w.has("water_heater.least_flow") {
+            let least = w.take("water_heater.least_flow", Measure::GallonUsPerMinute)?;
             if flow < least {
                 w.note("does-not-light");
                 w.say(format!("{} °F: {} US gal/min is below {}", plain(inlet), plain(flow), plain(least)));

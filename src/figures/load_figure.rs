@@ -153,6 +153,9 @@ pub(super) fn loads_fit(given: Given<'_>) -> Figure {
         Rounding::Exact,
         "NEC 210.20 (80 % of a breaker for three hours or more), 551.73",
         |w| {
+            if w.given.facts.is_not_known("loads") {
+                return w.missing("loads");
+            }
             if w.given.facts.lists().loads.is_empty() {
                 return w.not_fitted();
             }

@@ -241,6 +241,9 @@ fn propane_course(w: &mut Work<'_>, trip: &Trip) -> Option<Course> {
         return w.missing("assumed.propane_heat");
     }
     // On a post the refrigerator runs on 120 V, if it can.
+    if w.given.facts.is_not_known("loads") {
+        return w.missing("loads");
+    }
     let fridge_on_post = w.given.facts.lists().loads.iter().any(|load| load.id.value == "fridge");
     let on_post = if fridge_on_post { gas.always + gas.water } else { gas.sum() };
     Some(course(

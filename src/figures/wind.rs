@@ -96,10 +96,8 @@ fn class_limit(class: f64) -> Option<f64> {
 
 /// The limit in miles an hour: of sheet or lot, of the awning's class if that is lower, else common practice.
 fn limit(w: &mut Work<'_>) -> Option<f64> {
-    let told = match w.given.facts.get("awning.wind_limit") {
-        Some(_) => Some(w.take("awning.wind_limit", Measure::Mph)?),
-        None => None,
-    };
+    let told =
+        if w.has("awning.wind_limit") { Some(w.take("awning.wind_limit", Measure::Mph)?) } else { None };
     let class = if w.has("awning.wind_class") {
         let class = w.take("awning.wind_class", Measure::Fraction)?;
         let Some(limit) = class_limit(class) else { return w.missing("awning.wind_class") };

@@ -74,6 +74,9 @@ fn concerns(file: &str, unit: &str, route: Option<&Route>) -> bool {
     if file.starts_with("walkthroughs/topics/") {
         return shows(stem);
     }
+    if file.starts_with("assets/pictures/") {
+        return route.is_none_or(|r| r.steps.iter().any(|s| s.picture.as_deref() == Some(stem)));
+    }
     if file.starts_with("i18n/") {
         if stem.starts_with("guide-") {
             return false;
@@ -162,7 +165,8 @@ pub(super) fn look(disk: &dyn Disk, dir: &Path, before: Option<u32>) -> Option<F
     if before == Some(seen) {
         return None;
     }
-    let unread = |all| Found { seen, scripts: None, faults: Faults { all, kept: true, units: BTreeMap::new() } };
+    let unread =
+        |all| Found { seen, scripts: None, faults: Faults { all, kept: true, units: BTreeMap::new() } };
     let bundle = match Bundle::read(disk, dir) {
         Ok(bundle) => Arc::new(bundle),
         Err(fault) => {
@@ -221,5 +225,8 @@ mod tests {
         assert!(concerns(&format!("walkthroughs/topics/{shown}.ron"), "wren", Some(&route)));
         assert!(concerns(&format!("i18n/en-US/topic-{shown}.ftl"), "wren", Some(&route)));
         assert!(!concerns("i18n/en-US/topic-not-on-the-route.ftl", "wren", Some(&route)));
+        let picture = route.steps.iter().find_map(|s| s.picture.clone()).unwrap();
+        assert!(concerns(&format!("assets/pictures/{picture}.jpg"), "wren", Some(&route)));
+        assert!(!concerns("assets/pictures/nowhere.jpg", "wren", Some(&route)));
     }
 }

@@ -3,7 +3,8 @@
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use crate::script::Scripts;
+use super::guard::picture::{Picture, PictureFault};
+use crate::script::{Bundle, Scripts};
 use crate::tablet::Finished;
 use crate::walk::{Event, Walk};
 
@@ -27,6 +28,13 @@ pub enum Effect {
         /// What it looked like when it was last read.
         seen: Option<u32>,
     },
+    /// Decode a photo of the scripts.
+    Decode {
+        /// The files it is in.
+        bundle: Arc<Bundle>,
+        /// Its id.
+        photo: String,
+    },
     /// Seal the open walk.
     Seal,
     /// Copy a sealed record to a folder.
@@ -45,6 +53,13 @@ pub enum Done {
     Started(Result<String, String>),
     /// Open walks.
     Listed(Result<YardList, String>),
+    /// A photo is decoded, or cannot be shown.
+    Decoded {
+        /// Its id.
+        photo: String,
+        /// The picture.
+        picture: Result<Picture, PictureFault>,
+    },
     /// What the lot folder holds now; nothing when it has not changed.
     LotRead(Option<super::edit::Found>),
     /// A walk to lead.

@@ -41,6 +41,8 @@ impl Side {
 /// What kind of body a unit has.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum BodyKind {
+    /// A house with a flat nose.
+    ClassA,
     /// A house behind a cab.
     ClassC,
     /// A van.

@@ -6,6 +6,7 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use iced::Task;
 use jiff::Timestamp;
 
+use super::screen::walk::picture;
 use super::{Message, edit};
 use super::effect::{Done, Effect, OpenSummary, Proposed, ProposedFault, TakenWalk, YardList};
 use crate::journal::{JournalFault, Keeper, OpenWalk, ProposeFault, Resumed, Writer};
@@ -95,6 +96,9 @@ pub(super) fn perform(world: &World, lot: &Arc<Scripts>, effect: Effect) -> Done
         Effect::FirstStart(name) => Done::Started(first_start(world, &name)),
         Effect::ListWalks => Done::Listed(list(world)),
         Effect::ReadLot { dir, seen } => Done::LotRead(edit::look(world.ports.disk.as_ref(), &dir, seen)),
+        Effect::Decode { bundle, photo } => {
+            Done::Decoded { picture: picture::decode(&bundle, &photo), photo }
+        }
         Effect::Begin(unit) => Done::Taken(begin(world, lot, &unit)),
         Effect::Resume(id) => Done::Taken(resume(world, &id)),
         Effect::Propose(events) => Done::Proposed(propose(world, events)),

@@ -28,6 +28,7 @@ pub fn of(sheet: &Sheet) -> PlanShape {
     let door = sheet.places.get("entry-door").and_then(|p| p.value.at.as_ref()).map(point);
     PlanShape {
         kind: match sheet.kind {
+            UnitKind::ClassA => BodyKind::ClassA,
             UnitKind::ClassC => BodyKind::ClassC,
             UnitKind::ClassB => BodyKind::ClassB,
             UnitKind::Trailer => BodyKind::Trailer,

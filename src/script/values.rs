@@ -39,6 +39,10 @@ impl Values<'_> {
         if let Some((_, value)) = self.fact(variable) {
             return *value != Value::NotFitted;
         }
+        // The number of what is not known is never printed; a selector without it takes its usual branch.
+        if self.is_not_known(variable) || stem.is_some_and(|stem| self.is_not_known(stem)) {
+            return true;
+        }
         if let Some((_, value)) = stem.and_then(|stem| self.fact(stem)) {
             return has_number(value);
         }
@@ -66,18 +70,31 @@ impl Values<'_> {
             args.set(variable, words::Value::Text(self.exits()));
         } else if let Some((name, value)) = self.fact(variable).or_else(|| self.fact(stem)) {
             self.put_fact(args, &name, value);
+        } else if self.is_not_known(variable) {
+            self.put_words(args, variable, "fact-not-known");
+        } else if self.is_not_known(stem) {
+            // Its number is as absent as it is.
         } else if let Some(figure) = figures::one(stem, Given { facts: self.facts, trip: None }) {
             self.put_figure(args, &figure);
         }
     }
 
-    /// The fact behind a variable: one of its `_` stands for the point between section and field.
+    /// The fact behind a variable.
     fn fact(&self, variable: &str) -> Option<(String, &Value)> {
-        variable.match_indices('_').find_map(|(at, _)| {
-            let name = format!("{}.{}", variable.get(..at)?, variable.get(at + 1..)?);
+        named(variable).find_map(|name| {
             let value = &self.facts.get(&name)?.value;
             Some((name, value))
         })
+    }
+
+    /// Whether the fact behind a variable is one that nobody has read yet.
+    fn is_not_known(&self, variable: &str) -> bool {
+        named(variable).any(|name| self.facts.is_not_known(&name))
+    }
+
+    fn put_words(&self, args: &mut Args, variable: &str, key: &str) {
+        let text = self.scripts.words.say(self.reader, key, &Args::new());
+        args.set(variable, words::Value::Text(text));
     }
 
     fn put_fact(&self, args: &mut Args, name: &str, value: &Value) {
@@ -142,6 +159,11 @@ impl Values<'_> {
     }
 
     fn put_figure(&self, args: &mut Args, figure: &Figure) {
+        if let State::Missing(fact) = &figure.state
+            && self.facts.is_not_known(fact)
+        {
+            self.put_words(args, figure.id, "figure-not-known");
+        }
         if figure.state != State::Ok {
             return;
         }
@@ -168,6 +190,13 @@ impl Values<'_> {
         let texts: Vec<String> = exits.map(|e| words.say(self.reader, &e.key(), &Args::new())).collect();
         format::list(words, self.reader, &texts)
     }
+}
+
+/// The facts that a variable can mean: one of its `_` stands for the point between section and field.
+fn named(variable: &str) -> impl Iterator<Item = String> + '_ {
+    variable
+        .match_indices('_')
+        .filter_map(|(at, _)| Some(format!("{}.{}", variable.get(..at)?, variable.get(at + 1..)?)))
 }
 
 fn place_variable(id: &str) -> String {

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::measure::{Dimension, Gallon, Measure, Money, Quantity};
+use crate::source::At;
 
 use super::derate::Derate;
 use super::lot::{self, Lot, MoneyRounding};
@@ -109,6 +110,8 @@ pub struct Facts {
     fitted: BTreeMap<&'static str, bool>,
     /// Where the sections of the sheet stand in it.
     sections: BTreeMap<&'static str, usize>,
+    /// What the sheet gives a stand-in for, and where it says so.
+    not_known: BTreeMap<String, usize>,
     lists: Lists,
 }
 
@@ -124,7 +127,30 @@ impl Facts {
         let _ = all.fitted.insert(SLIDE_OUT, !sheet.slides.is_empty());
         all.sections = sections(sheet);
         all.lists = lists(sheet, lot);
+        sheet.not_known.iter().for_each(|name| all.forget(name));
         all
+    }
+
+    /// Takes a stand-in out, so that nothing is reckoned with it. What is not fitted is known.
+    fn forget(&mut self, name: &At<String>) {
+        match name.value.as_str() {
+            "loads" => self.lists.loads.clear(),
+            "night" => self.lists.night.clear(),
+            // Not as if none were given: then the day would count as nothing.
+            "day" => self.lists.day = Some(Vec::new()),
+            "generator.derate" => self.lists.derate = None,
+            fact => {
+                let stand_in = self.facts.get(fact).filter(|f| f.from == Origin::Sheet);
+                if stand_in.is_none_or(|f| f.value == Value::NotFitted) {
+                    return;
+                }
+                let _ = self.facts.remove(fact);
+                if fact == "tires.cold" {
+                    self.lists.axles.clear();
+                }
+            }
+        }
+        let _ = self.not_known.insert(name.value.clone(), name.at);
     }
 
     fn put(&mut self, name: String, value: Value, from: Origin, gallon: Gallon) {
@@ -154,10 +180,25 @@ impl Facts {
         &self.lists
     }
 
-    /// Byte in the data sheet where the section of a fact stands; none for what the lot gives.
+    /// Byte in the data sheet where the section of a fact stands, or where it says that the fact is not known; none
+    /// for what the lot gives.
     #[must_use]
     pub fn section_at(&self, name: &str) -> Option<usize> {
+        if let Some(at) = self.not_known.get(name) {
+            return Some(*at);
+        }
         self.sections.get(name.split_once('.').map_or(name, |(section, _)| section)).copied()
+    }
+
+    /// Whether the sheet says that it gives only a stand-in for this fact or list.
+    #[must_use]
+    pub fn is_not_known(&self, name: &str) -> bool {
+        self.not_known.contains_key(name)
+    }
+
+    /// Facts and lists for which the sheet gives only a stand-in, by name.
+    pub fn not_known(&self) -> impl Iterator<Item = &str> {
+        self.not_known.keys().map(String::as_str)
     }
 
     /// All facts by name.
@@ -174,6 +215,9 @@ impl Facts {
         let (section, _) = name.split_once('.')?;
         if self.fitted.get(section) == Some(&false) {
             return Some(false);
+        }
+        if self.is_not_known(name) {
+            return Some(true);
         }
         self.facts.get(name).map(|f| f.value != Value::NotFitted)
     }
@@ -199,6 +243,9 @@ const FROM_LISTS: [(&str, FactKind); 6] = [
     ("slide_out.count", FactKind::Count),
     ("slide_out.reach", FactKind::Quantity(Dimension::Length)),
 ];
+
+/// What a sheet may name as not known beside its facts: lists, and where things are.
+pub const NOT_KNOWN_LISTS: [&str; 5] = ["loads", "night", "day", "places", "rooms"];
 
 /// Wheels of an axle that carries them in pairs.
 const TWIN_WHEELS: u16 = 4;

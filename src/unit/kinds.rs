@@ -5,6 +5,8 @@ use super::section::words;
 words! {
     /// What kind of vehicle it is.
     UnitKind {
+        /// Motorhome built on a bus or truck frame, with a flat nose.
+        ClassA = "class-a",
         /// Motorhome on a cutaway van with a bed over the cab.
         ClassC = "class-c",
         /// Campervan.
@@ -76,6 +78,8 @@ words! {
         Absorption = "absorption",
         /// 12 V compressor.
         Compressor = "compressor",
+        /// Household refrigerator on 120 V: post, generator or inverter.
+        Residential = "residential",
     }
     /// What the cooktop burns or draws.
     CookKind {

@@ -325,4 +325,7 @@ pub struct Sheet {
     pub kit: Vec<KitLine>,
     /// What is special.
     pub changes: Vec<At<Change>>,
+    /// Facts, and lists of this sheet, whose values are only stand-ins: nobody has read or measured them yet.
+    #[serde(default, alias = "not_known?")]
+    pub not_known: Vec<At<String>>,
 }

@@ -116,11 +116,21 @@ impl Clashes<'_> {
 
     fn fridge(&mut self) {
         let Some(fridge) = self.sheet.fridge.value.get() else { return };
-        let is = fridge.kind == FridgeKind::Compressor && fridge.propane.get().is_some();
+        let is = fridge.kind != FridgeKind::Absorption && fridge.propane.get().is_some();
         let hint = "write `NotFitted`, or `Absorption`";
         self.wrong(is, &["fridge", "propane"], "a compressor burns no propane", hint);
         let is = fridge.kind == FridgeKind::Compressor && fridge.average.get().is_none();
         let hint = "write the current it draws on average";
         self.wrong(is, &["fridge", "average"], "a compressor draws current from the battery", hint);
+        let s = self.sheet;
+        let mains = s.shore.value.get().is_some()
+            || s.generator.value.get().is_some()
+            || s.inverter.value.get().is_some();
+        let hint = "give `shore`, `generator` or `inverter`, or another kind";
+        let is = fridge.kind == FridgeKind::Residential && !mains;
+        self.wrong(is, &["fridge", "kind"], "nothing gives the household refrigerator 120 V", hint);
+        let is = fridge.kind == FridgeKind::Residential && !s.loads.iter().any(|l| l.id.value == "fridge");
+        let hint = "add it to `loads` with its watts: `(id: \"fridge\", draw: \"...\", long: true)`";
+        self.wrong(is, &["fridge", "kind"], "a household refrigerator runs on 120 V, but `loads` has none", hint);
     }
 }

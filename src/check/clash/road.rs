@@ -9,7 +9,7 @@ impl Clashes<'_> {
     pub(super) fn road(&mut self) {
         match self.sheet.kind {
             UnitKind::Trailer => self.trailer(),
-            UnitKind::ClassC | UnitKind::ClassB => self.motorized(),
+            UnitKind::ClassA | UnitKind::ClassC | UnitKind::ClassB => self.motorized(),
         }
         self.wheels();
         self.hitch();

@@ -8,6 +8,7 @@ use image::{DynamicImage, GenericImageView as _, ImageDecoder, ImageFormat, Imag
 
 use crate::kiosk::theme::{Gap, Look, Theme, style};
 use crate::kiosk::ui::{Element, Symbol, small, symbol};
+use crate::source::jpeg_is_whole;
 
 /// The largest file that is looked at: 32 MB.
 pub const MOST_BYTES: usize = 32 << 20;
@@ -54,6 +55,9 @@ pub fn decode(bytes: &[u8], side: u32) -> Result<Picture, PictureFault> {
     let Ok(format @ (ImageFormat::Png | ImageFormat::Jpeg)) = image::guess_format(bytes) else {
         return Err(PictureFault::OtherKind);
     };
+    if format == ImageFormat::Jpeg && !jpeg_is_whole(bytes) {
+        return Err(PictureFault::Broken("its end is missing".to_owned()));
+    }
     let broken = |error: image::ImageError| PictureFault::Broken(error.to_string());
     let mut reader = ImageReader::with_format(Cursor::new(bytes), format);
     let mut limits = Limits::default();
@@ -186,17 +190,108 @@ mod tests {
         assert_eq!(decode(b"", 100).unwrap_err(), PictureFault::OtherKind);
     }
 
-    /// Orientation 6 of EXIF: turn a quarter to the right (from memory of the EXIF tag 0x0112).
+    /// A JPEG of four colored quarters, red and green above blue and white, with an orientation in its EXIF.
+    fn turned(orientation: u8) -> Vec<u8> {
+        let quarters = RgbImage::from_fn(40, 20, |x, y| match (x < 20, y < 10) {
+            (true, true) => image::Rgb([255, 0, 0]),
+            (false, true) => image::Rgb([0, 255, 0]),
+            (true, false) => image::Rgb([0, 0, 255]),
+            (false, false) => image::Rgb([255, 255, 255]),
+        });
+        let mut plain = Vec::new();
+        image::codecs::jpeg::JpegEncoder::new_with_quality(&mut plain, 100).encode_image(&quarters).unwrap();
+        let exif: &[u8] = &[
+            0xFF,
+            0xE1,
+            0x00,
+            0x22,
+            b'E',
+            b'x',
+            b'i',
+            b'f',
+            0,
+            0,
+            b'M',
+            b'M',
+            0,
+            42,
+            0,
+            0,
+            0,
+            8,
+            0,
+            1,
+            0x01,
+            0x12,
+            0,
+            3,
+            0,
+            0,
+            0,
+            1,
+            0,
+            orientation,
+            0,
+            0,
+            0,
+            0,
+            0,
+            0,
+        ];
+        [&plain[..2], exif, &plain[2..]].concat()
+    }
+
+    /// Colors of the quarters: above left, above right, below left, below right.
+    fn quarters(picture: &Picture) -> String {
+        let Picture::Raster(raster::Handle::Rgba { width, height, pixels, .. }) = picture else {
+            panic!("{picture:?} is no raster")
+        };
+        let at = |x: u32, y: u32| {
+            let start = ((y * width + x) * 4) as usize;
+            match &pixels[start..start + 3] {
+                [r, g, b] if *r > 200 && *g > 200 && *b > 200 => 'W',
+                [r, g, b] if *r > 200 && *g < 60 && *b < 60 => 'R',
+                [r, g, b] if *g > 200 && *r < 60 && *b < 60 => 'G',
+                [r, g, b] if *b > 200 && *r < 60 && *g < 60 => 'B',
+                other => panic!("no color of a quarter: {other:?}"),
+            }
+        };
+        let (left, right, above, below) = (width / 4, width * 3 / 4, height / 4, height * 3 / 4);
+        [at(left, above), at(right, above), at(left, below), at(right, below)].iter().collect()
+    }
+
+    /// TIFF 6.0, tag 274 (Orientation), which EXIF takes over: where the first row and the first column of what is
+    /// stored are to be seen. 1 top and left, 2 top and right, 3 bottom and right, 4 bottom and left, 5 left and
+    /// top, 6 right and top, 7 right and bottom, 8 left and bottom.
     #[test]
     fn a_picture_is_turned_as_its_camera_says() {
-        let plain = jpeg(40, 20);
-        let exif: &[u8] = &[
-            0xFF, 0xE1, 0x00, 0x22, b'E', b'x', b'i', b'f', 0, 0, b'M', b'M', 0, 42, 0, 0, 0, 8, 0, 1, 0x01,
-            0x12, 0, 3, 0, 0, 0, 1, 0, 6, 0, 0, 0, 0, 0, 0,
-        ];
-        let turned = [&plain[..2], exif, &plain[2..]].concat();
-        assert_eq!(size(&decode(&plain, 100).unwrap()), (40, 20));
-        assert_eq!(size(&decode(&turned, 100).unwrap()), (20, 40));
+        for (orientation, seen) in [
+            (1, "RGBW"),
+            (2, "GRWB"),
+            (3, "WBGR"),
+            (4, "BWRG"),
+            (5, "RBGW"),
+            (6, "BRWG"),
+            (7, "WGBR"),
+            (8, "GWRB"),
+        ] {
+            let picture = decode(&turned(orientation), 100).unwrap();
+            assert_eq!(quarters(&picture), seen, "orientation {orientation}");
+            let wide = if orientation < 5 { (40, 20) } else { (20, 40) };
+            assert_eq!(size(&picture), wide, "orientation {orientation}");
+        }
+        // An orientation that there is not leaves the picture as it is stored.
+        assert_eq!(quarters(&decode(&turned(9), 100).unwrap()), "RGBW");
+    }
+
+    /// A JPEG whose frame header promises 65,500 by 65,500 pixels.
+    #[test]
+    fn a_photo_that_promises_too_much_is_refused() {
+        let mut bomb = jpeg(40, 20);
+        let frame = bomb.windows(2).position(|w| w == [0xFF, 0xC0]).unwrap();
+        bomb[frame + 5..frame + 7].copy_from_slice(&65_500u16.to_be_bytes());
+        bomb[frame + 7..frame + 9].copy_from_slice(&65_500u16.to_be_bytes());
+        assert_eq!(decode(&bomb, 100).unwrap_err(), PictureFault::TooManyPixels(65_500, 65_500));
     }
 
     /// A PNG of 100,000 by 100,000 pixels by its header alone is refused before anything is allocated.

@@ -259,7 +259,7 @@ fn broken_word(buffer: &Buffer) -> Option<String> {
 
 /// Whether there are lines for which there is no room.
 fn hides_lines(buffer: &Buffer) -> bool {
-    let laid: usize = buffer.lines.iter().map(|l| l.layout_opt().map_or(1, |lines| lines.len())).sum();
+    let laid: usize = buffer.lines.iter().map(|l| l.layout_opt().map_or(1, Vec::len)).sum();
     buffer.layout_runs().count() < laid
 }
 

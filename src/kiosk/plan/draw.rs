@@ -101,6 +101,7 @@ pub(super) fn unit(sheet: &mut Sheet<'_>, shape: &PlanShape, detailed: bool) {
     wheels(sheet, shape);
     slides(sheet, shape);
     match shape.kind {
+        BodyKind::ClassA => class_a(sheet, shape),
         BodyKind::ClassC => class_c(sheet, shape),
         BodyKind::ClassB => class_b(sheet, shape),
         BodyKind::Trailer => trailer(sheet, shape),
@@ -118,6 +119,20 @@ fn walls(sheet: &mut Sheet<'_>, outline: &Path) {
     let colors = sheet.look.colors();
     sheet.fill(outline, colors.leaf);
     sheet.stroke(outline, colors.ink, 3.0);
+}
+
+/// One box from nose to rear, the windshield across the whole nose.
+fn class_a(sheet: &mut Sheet<'_>, shape: &PlanShape) {
+    let colors = sheet.look.colors();
+    let half = shape.width / 2.0;
+    for side in [-1.0, 1.0] {
+        let arm = sheet.rounded((side * half * 0.92, 4.0), (side * (half + 8.0), 10.0), 2.0);
+        sheet.fill(&arm, colors.ink);
+    }
+    let body = sheet.rounded((-half, 0.0), (half, shape.length), 6.0);
+    walls(sheet, &body);
+    let glass = sheet.outline((-half * 0.88, 9.0), &[Bend((0.0, 3.0), (half * 0.88, 9.0))], false);
+    sheet.stroke(&glass, colors.ink, 2.0);
 }
 
 fn class_c(sheet: &mut Sheet<'_>, shape: &PlanShape) {

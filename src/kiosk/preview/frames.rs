@@ -1,6 +1,7 @@
 //! Every page as a picture, and sheets of small ones to look at together.
 
 use std::sync::Arc;
+use std::time::Duration;
 
 use iced::advanced::widget::operation::Scrollable;
 use iced::advanced::widget::operation::scrollable::AbsoluteOffset;
@@ -18,6 +19,8 @@ use crate::script::Scripts;
 const MOST_SCREENS: usize = 8;
 /// The part of a screen that is scrolled at once, so that a line is seen whole on one of two.
 const TURN: f32 = 0.8;
+/// Until every target of a page is live.
+const LIVE: Duration = Duration::from_millis(1_200);
 /// The longer side of a small picture on a sheet, in pixels.
 const SMALL: u32 = 460;
 /// Rows of a sheet.
@@ -43,7 +46,11 @@ pub fn preview(
     let columns = columns(width, height);
     let sheets: Vec<&[Small]> = small.chunks(columns * ROWS).collect();
     for (index, cells) in sheets.iter().enumerate() {
-        let name = if sheets.len() == 1 { "contact-sheet".to_owned() } else { format!("contact-sheet-{}", index + 1) };
+        let name = match sheets.len() {
+            1 => "contact-sheet".to_owned(),
+            2..=9 => format!("contact-sheet-{}", index + 1),
+            _ => format!("contact-sheet-{:02}", index + 1),
+        };
         take(&name, &sheet(cells, columns)?).map_err(TourFault::Taken)?;
     }
     Ok(())
@@ -58,6 +65,8 @@ struct Frames<'t> {
 impl Visit for Frames<'_> {
     fn page<P: Kiosk>(&mut self, page: &Page, driver: &mut Driver<'_, P>) -> Result<(), TourFault> {
         driver.settle_now()?;
+        // Targets that are not live at once are shown as they then are.
+        driver.wait(LIVE)?;
         for screen in 1..=MOST_SCREENS {
             let name = if screen == 1 { page.name() } else { format!("{}_{screen}", page.name()) };
             let frame = driver.render();
@@ -115,7 +124,11 @@ impl Small {
         let size = (part(width), part(height));
         let whole = image::RgbaImage::from_raw(frame.width, frame.height, frame.rgba.clone());
         let small = image::imageops::thumbnail(&whole.unwrap_or_default(), size.0, size.1);
-        Self { name: name.to_owned(), picture: raster::Handle::from_rgba(size.0, size.1, small.into_raw()), size }
+        Self {
+            name: name.to_owned(),
+            picture: raster::Handle::from_rgba(size.0, size.1, small.into_raw()),
+            size,
+        }
     }
 }
 
@@ -163,9 +176,11 @@ fn page(sheet: &Sheet) -> Element<'_, ()> {
         .into()
     };
     let rows = sheet.cells.chunks(sheet.columns.max(1)).map(|line| {
-        Element::from(Row::with_children(line.iter().map(cell)).spacing(look.gap(Gap::Large)).height(
-            Length::Fixed(line.first().map_or(1.0, |c| c.size.1 as f32) + 64.0),
-        ))
+        Element::from(
+            Row::with_children(line.iter().map(cell))
+                .spacing(look.gap(Gap::Large))
+                .height(Length::Fixed(line.first().map_or(1.0, |c| c.size.1 as f32) + 64.0)),
+        )
     });
     let colors = look.colors();
     container(Column::with_children(rows))

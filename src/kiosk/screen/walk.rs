@@ -10,7 +10,7 @@ mod marks;
 mod message;
 mod overview;
 mod page;
-mod picture;
+pub(in crate::kiosk) mod picture;
 mod readings;
 mod sheet;
 mod side;

@@ -105,7 +105,8 @@ pub fn caution_card<'a, M: Clone + 'a>(
     let below = row![words::small(look, line), end.into()]
         .spacing(look.gap(Gap::Medium))
         .align_y(Alignment::Center)
-        .wrap();
+        .wrap()
+        .vertical_spacing(look.gap(Gap::Tiny));
     let text = column![words::strong(look, title), below].width(Length::Fill);
     let rest = container(text).padding([look.gap(Gap::Medium), look.gap(Gap::Large)]);
     let rest = super::at_least(badge_height(look), rest.into());

@@ -67,6 +67,7 @@ pub(super) fn unit(sheet: &Sheet, pages: &Pages<'_>) -> Unit {
         day: sheet.day.as_ref().map(|day| day.iter().map(night).collect()),
         derate: sheet.generator.value.get().map(|generator| derate(&generator.derate)),
         changes: sheet.changes.iter().map(|c| change(&c.value, pages)).collect(),
+        not_known: sheet.not_known.iter().map(|name| name.value.clone()).collect(),
     }
 }
 

@@ -299,6 +299,9 @@ pub struct Unit {
     pub derate: Option<Derate>,
     /// What is special.
     pub changes: Vec<Change>,
+    /// Facts and lists for which the sheet gave only a stand-in: nobody had read them yet.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub not_known: Vec<String>,
 }
 
 /// A fact.

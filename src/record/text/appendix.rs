@@ -39,6 +39,9 @@ pub(super) fn facts(page: &mut Page<'_>, record: &Handoff) {
     for section in &record.not_fitted {
         page.para(2, &format!("{section} = not-fitted (sheet)"));
     }
+    for name in &record.unit.not_known {
+        page.para(2, &format!("{name} = not-known (sheet)"));
+    }
 }
 
 fn value(fact: &FactValue) -> String {

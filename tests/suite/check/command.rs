@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{KITE, lot, text_of};
+use super::{KITE, KITE_WORDS, lot, text_of};
 
 /// A stream that is kept.
 #[derive(Clone, Default)]
@@ -66,6 +66,37 @@ fn a_clean_lot_exits_with_0() {
     let (code, out, _) = run(&["check", "--lot", &dir.path().display().to_string()]);
     assert_eq!(code, 0, "{out}");
     assert!(out.contains("note [picture.missing] there is no picture `kyte`"), "{out}");
+}
+
+#[test]
+fn pages_are_measured_when_asked() {
+    let word = "w".repeat(900);
+    let dir = on_disk(&[(KITE_WORDS, "Show the string.", &word), (KITE, "readings: [\"fuel\"],", "")]);
+    let at = dir.path().display().to_string();
+    let (code, out, err) = run(&["check", "--lot", &at]);
+    assert_eq!((code, err.as_str()), (0, ""), "nobody measures without being asked: {out}");
+    let (code, out, err) = run(&["check", "--lot", &at, "--fit"]);
+    assert_eq!((code, err.as_str()), (1, ""), "{out}");
+    let mut told = out.lines().filter(|l| l.contains("[page.overflow]")).peekable();
+    assert!(told.peek().is_some(), "{out}");
+    assert!(told.all(|l| l.starts_with("fault [page.overflow] `kite` on `wren`: ")), "{out}");
+    assert!(out.contains(KITE), "the step's place: {out}");
+    // What cannot be read cannot be measured, and that is said.
+    let dir = on_disk(&[("walkthroughs/lot.ron", "gallon: Us", "gallon: Uz")]);
+    let (code, out, err) = run(&["check", "--lot", &dir.path().display().to_string(), "--fit"]);
+    assert_eq!(code, 1, "{out}");
+    assert!(err.contains("the pages were not measured"), "{err}");
+}
+
+#[test]
+fn units_topics_and_guides_are_counted() {
+    let (_, out, _) = run(&["check"]);
+    let line = out.lines().rev().nth(1).unwrap_or_default();
+    let numbers: Vec<usize> = line.split(' ').filter_map(|word| word.parse().ok()).collect();
+    let demo = sendoff::script::Bundle::demo();
+    let count = |folder: &str| demo.names().filter(|name| name.starts_with(folder)).count();
+    let folders = ["walkthroughs/units/", "walkthroughs/topics/", "walkthroughs/guides/"];
+    assert_eq!(numbers, folders.map(count), "{line}");
 }
 
 #[test]

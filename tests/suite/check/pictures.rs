@@ -7,13 +7,13 @@ use sendoff::check::{self, Overflow};
 use sendoff::script::{Bundle, Scripts};
 use sendoff::source::Fault;
 
-use super::{checked, lot, new_faults};
+use super::{USUAL, checked, lot, new_faults};
 
 /// What is found with one picture more in the lot.
 fn with_picture(name: &str, bytes: &[u8]) -> Vec<Fault> {
     let mut files = lot();
     let _ = files.insert(format!("assets/pictures/{name}"), Arc::from(bytes));
-    new_faults(&checked(files), &checked(lot()))
+    new_faults(&checked(files), &USUAL)
 }
 
 fn codes(faults: &[Fault]) -> Vec<&str> {

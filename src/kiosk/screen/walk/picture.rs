@@ -11,6 +11,7 @@ use iced::widget::{column, container};
 use iced::{Alignment, Length, Rectangle, Size};
 
 use crate::kiosk::guard;
+use crate::kiosk::guard::picture::{Picture as Photo, PictureFault};
 use crate::kiosk::theme::{Gap, Look, Theme, style};
 use crate::kiosk::ui::{self, Element, Symbol};
 use crate::script::Bundle;
@@ -27,7 +28,11 @@ pub(super) enum Picture {
     /// A drawing.
     Drawing(Handle),
     /// A photo.
-    Photo(guard::picture::Picture),
+    Photo(Photo),
+    /// A photo that is not decoded yet: this is its id.
+    Waiting(String),
+    /// A photo that is being decoded.
+    Decoding(String),
     /// It is not there, or cannot be shown.
     Missing,
 }
@@ -39,8 +44,7 @@ impl Picture {
         if let Some(bytes) = file("svg").filter(|b| is_closed(b)) {
             return Self::Drawing(Handle::from_memory(bytes.to_vec()));
         }
-        let photo = ["png", "jpg", "jpeg"].into_iter().find_map(file);
-        photo.and_then(|bytes| guard::picture::decode(bytes, SIDE).ok()).map_or(Self::Missing, Self::Photo)
+        if photo_of(bundle, id).is_some() { Self::Waiting(id.to_owned()) } else { Self::Missing }
     }
 
     /// The picture on its paper, in the space it is given.
@@ -54,6 +58,7 @@ impl Picture {
         let shown: Element<'a, M> = match self {
             Self::Drawing(handle) => Element::new(Drawing { handle: handle.clone(), missing }),
             Self::Photo(photo) => return guard::picture::show(look, Some(photo), String::new()),
+            Self::Waiting(_) | Self::Decoding(_) => iced::widget::Space::new().into(),
             Self::Missing => missing,
         };
         container(shown)
@@ -62,6 +67,46 @@ impl Picture {
             .height(Length::Fill)
             .style(move |_| ground)
             .into()
+    }
+}
+
+/// The bytes of the photo with this id.
+fn photo_of<'b>(bundle: &'b Bundle, id: &str) -> Option<&'b [u8]> {
+    let file = |kind: &str| bundle.get(&format!("assets/pictures/{id}.{kind}"));
+    ["png", "jpg", "jpeg"].into_iter().find_map(file).map(AsRef::as_ref)
+}
+
+/// Decodes the photo with this id; takes its time.
+///
+/// # Errors
+/// There is none, or it cannot be shown.
+pub(in crate::kiosk) fn decode(bundle: &Bundle, id: &str) -> Result<Photo, PictureFault> {
+    let bytes = photo_of(bundle, id).unwrap_or_default();
+    match guard::picture::decode(bytes, SIDE)? {
+        photo @ Photo::Raster(_) => Ok(photo),
+        // A drawing under the name of a photo has not been looked through.
+        Photo::Vector(_) => Err(PictureFault::OtherKind),
+    }
+}
+
+impl super::State {
+    /// The photo that is to be decoded now, told once.
+    pub(in crate::kiosk) fn photo_wanted(&mut self) -> Option<String> {
+        match &self.picture {
+            Some(Picture::Waiting(id)) => {
+                let id = id.clone();
+                self.picture = Some(Picture::Decoding(id.clone()));
+                Some(id)
+            }
+            _ => None,
+        }
+    }
+
+    /// A photo is decoded, or cannot be. One of a page that was left meanwhile is too late.
+    pub(in crate::kiosk) fn decoded(&mut self, id: &str, photo: Result<Photo, PictureFault>) {
+        if matches!(&self.picture, Some(Picture::Decoding(wanted)) if wanted == id) {
+            self.picture = Some(photo.map_or(Picture::Missing, Picture::Photo));
+        }
     }
 }
 
