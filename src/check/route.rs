@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use crate::figures::{HookUp, Person, Trip};
 use crate::measure::Measure;
 use crate::route::{Ask, Route, Step};
 use crate::script::{From, Speaker, StepForm};
@@ -27,6 +28,40 @@ const READ_PARTS: [&str; 3] = ["", ".harm", ".avoid"];
 /// Whether the unit has a value for a variable, as far as it was asked.
 type Has = BTreeMap<String, bool>;
 
+/// What kind of text is said.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Text {
+    /// A title, a line, a note: said for the trip.
+    Line,
+    /// A caution: said without, since it is confirmed.
+    Caution,
+}
+
+/// Who says the words of one unit.
+struct Speakers<'a> {
+    steady: Speaker<'a>,
+    lines: Speaker<'a>,
+    /// What [`Text::Line`] and [`Text::Caution`] have.
+    has: [Has; 2],
+}
+
+impl Speakers<'_> {
+    fn has(&mut self, text: Text, variable: String) -> bool {
+        let [of_lines, of_cautions] = &mut self.has;
+        let (speaker, has) = match text {
+            Text::Line => (&self.lines, of_lines),
+            Text::Caution => (&self.steady, of_cautions),
+        };
+        *has.entry(variable).or_insert_with_key(|variable| speaker.has_value(variable))
+    }
+}
+
+/// The trip that lines are tried with: two adults, three nights, no hook-up, nothing else told.
+fn sample_trip() -> Trip {
+    let adult = Person { age: 30, weight: None };
+    Trip { nights: 3, people: vec![adult; 2], hook_up: vec![HookUp::None; 3], ..Trip::default() }
+}
+
 impl Check<'_> {
     pub(super) fn routes(&mut self) -> Vec<WalkLength> {
         let scripts = self.scripts;
@@ -35,14 +70,15 @@ impl Check<'_> {
             let facts = Facts::new(&sheet.value, &scripts.lot.value);
             self.step_places(sheet, &facts);
             let route = crate::route::build_with(scripts, unit, &sheet.value, &facts);
-            let speaker = Speaker::of(scripts, &sheet.value, &facts, Reader::default());
-            let mut has = Has::new();
+            let steady = Speaker::of(scripts, &sheet.value, &facts, Reader::default());
+            let lines = steady.clone().with_trip(Some(sample_trip()));
+            let mut speakers = Speakers { steady, lines, has: [Has::new(), Has::new()] };
             for step in &route.steps {
-                self.say_step(&speaker, step, unit, &mut has);
+                self.say_step(&mut speakers, step, unit);
                 self.line_counts(step, unit);
             }
             self.doublings(&route);
-            let length = length(&route, &speaker);
+            let length = length(&route, &speakers.lines);
             self.limits(&length);
             lengths.push(length);
         }
@@ -73,33 +109,29 @@ impl Check<'_> {
         Some((topic.place(&form.id), form))
     }
 
-    /// Every text of the step can be said for this unit without a hole.
-    fn say_step(&mut self, speaker: &Speaker<'_>, step: &Step, unit: &str, has: &mut Has) {
+    /// Every text of the step can be said for this unit without a hole: its lines for a trip, its cautions for any.
+    fn say_step(&mut self, speakers: &mut Speakers<'_>, step: &Step, unit: &str) {
         let own = [format!("step-{}", step.id)];
         for key in own.iter().chain(&step.show).chain(&step.know).chain(&step.notes) {
-            self.say_key(speaker, step, unit, key, has);
+            self.say_key(speakers, step, unit, key, Text::Line);
         }
         for caution in &step.cautions {
             for part in PARTS {
-                self.say_key(speaker, step, unit, &format!("caution-{}{part}", caution.id), has);
+                self.say_key(speakers, step, unit, &format!("caution-{}{part}", caution.id), Text::Caution);
             }
         }
     }
 
-    fn say_key(&mut self, speaker: &Speaker<'_>, step: &Step, unit: &str, key: &str, has: &mut Has) {
+    fn say_key(&mut self, speakers: &mut Speakers<'_>, step: &Step, unit: &str, key: &str, text: Text) {
         let words = &self.scripts.words;
         let variables = words.variables(SOURCE_LANGUAGE, key);
-        let whole = variables.into_iter().all(|variable| match has.get(&variable) {
-            Some(known) => *known,
-            None => {
-                let found = speaker.has_value(&variable);
-                let _ = has.insert(variable, found);
-                found
-            }
-        });
-        if whole {
+        if variables.into_iter().all(|variable| speakers.has(text, variable)) {
             return;
         }
+        let speaker = match text {
+            Text::Line => &speakers.lines,
+            Text::Caution => &speakers.steady,
+        };
         let Err(faults) = speaker.try_say(key) else { return };
         let place = words
             .place_of(SOURCE_LANGUAGE, key)
@@ -109,6 +141,12 @@ impl Check<'_> {
             // A message that is not there is told where the script names it; what is wrong with the message in
             // itself is told by the words.
             let SayFault::NoVariable { variable, .. } = &fault else { continue };
+            if text == Text::Caution && speakers.lines.has_value(variable) {
+                let what = format!("`{key}` needs ${variable}, a figure of the trip");
+                let hint = "a plan that changes must not change what was confirmed: say it in a `know-` line";
+                self.fault("message.trip-figure-in-caution", place.clone(), what, hint);
+                continue;
+            }
             let what = format!("`{key}` needs ${variable}, which `{unit}` does not have");
             let hint = speaker.nearest_value(variable).filter(|near| near != variable).map_or_else(
                 || "give the line a condition on the equipment, or use a fact of the sheet".to_owned(),

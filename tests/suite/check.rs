@@ -15,6 +15,7 @@ use sendoff::script::Bundle;
 use sendoff::source::{Fault, Severity, SourceFile};
 
 mod command;
+mod speaking;
 
 /// Findings that are notes; route.doubling is one when it is short. All others are faults.
 const NOTES: [&str; 5] =

@@ -2,6 +2,7 @@
 //!
 //! The data sheets of the units that are not on the demo lot yet lie in `tests/figures`.
 
+mod audited;
 mod bills;
 mod command;
 mod examples;
@@ -9,8 +10,10 @@ mod practice;
 mod properties;
 mod published;
 mod reference;
+mod tables;
 mod together;
 mod trips;
+mod words;
 
 use std::fs;
 use std::path::PathBuf;
