@@ -3,11 +3,18 @@
 //! [`lot()`] loads a bundle and holds it against every rule; each finding has a code, a place and a way out. What
 //! cannot be known since a file cannot be read is not told: one slip gives one fault.
 
+mod clash;
 mod condition;
+mod fit;
+pub mod grade;
+mod guide;
+mod hazards;
 mod lost;
 mod lot;
 mod messages;
+mod picture;
 mod places;
+mod reading;
 mod route;
 mod topic;
 mod unit;
@@ -16,10 +23,11 @@ mod weights;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::script::{Bundle, Gathered, Scripts};
+use crate::script::{Bundle, From, Gathered, Scripts, StepForm, Topic};
 use crate::source::{Fault, Place, Severity, SourceFile, nearest};
 use crate::unit::{FactKind, catalogue};
 
+pub use fit::{Fit, Overflow};
 use lost::Lost;
 
 /// What was found out about a lot.
@@ -65,6 +73,13 @@ pub struct WalkLength {
 /// Checks a lot.
 #[must_use]
 pub fn lot(bundle: Arc<Bundle>) -> Report {
+    lot_with(bundle, None)
+}
+
+/// Checks a lot, and whether its pages hold what stands on them, as `fit` measures them. A lot in which anything
+/// else cannot be read is not measured.
+#[must_use]
+pub fn lot_with(bundle: Arc<Bundle>, fit: Option<&Fit<'_>>) -> Report {
     let mut gathered = Gathered::read(bundle);
     let mut faults = gathered.take_faults();
     let lost = Lost::of(&gathered, &faults);
@@ -74,6 +89,9 @@ pub fn lot(bundle: Arc<Bundle>) -> Report {
     if let Some(scripts) = &scripts {
         let mut check = Check::new(scripts, lost);
         check.all(&mut walks);
+        if let Some(fit) = fit.filter(|_| whole) {
+            check.pages(fit);
+        }
         faults.append(&mut check.faults);
     }
     faults.sort_by(|a, b| (&a.place, a.code, &a.what).cmp(&(&b.place, b.code, &b.what)));
@@ -86,6 +104,14 @@ struct Check<'a> {
     scripts: &'a Scripts,
     lost: Lost,
     used: messages::Used,
+    /// Texts that were graded.
+    texts: reading::Texts,
+    /// Steps by id, with their topic.
+    steps: BTreeMap<&'a str, (&'a From<Topic>, &'a StepForm)>,
+    /// Kinds of English that the lot has.
+    english: Vec<String>,
+    /// How many words messages without values have.
+    lengths: BTreeMap<String, usize>,
     /// All facts that a sheet or lot can give, and all sections.
     known: (BTreeMap<String, FactKind>, Vec<&'static str>),
     faults: Vec<Fault>,
@@ -104,6 +130,10 @@ impl<'a> Check<'a> {
             scripts,
             lost,
             used: messages::Used::default(),
+            texts: reading::Texts::default(),
+            steps: steps_of(scripts),
+            english: english_of(scripts),
+            lengths: BTreeMap::new(),
             known: catalogue(),
             faults: Vec::new(),
             guesses: 0,
@@ -114,10 +144,14 @@ impl<'a> Check<'a> {
         self.readings();
         self.topics();
         self.units();
+        self.texts();
         if !self.lost.lot {
             self.lot();
+            self.hazard_rules();
+            self.guides();
             *walks = self.routes();
         }
+        self.pictures();
         self.unused_messages();
     }
 
@@ -178,6 +212,23 @@ impl<'a> Check<'a> {
             self.fault("id.shape", place(), what, "use small letters, digits and dashes, a letter first");
         }
     }
+}
+
+/// All steps by id; of two with one id the first.
+fn steps_of(scripts: &Scripts) -> BTreeMap<&str, (&From<Topic>, &StepForm)> {
+    let mut all = BTreeMap::new();
+    for topic in scripts.topics.values() {
+        for step in topic.value.steps.iter().map(|s| &s.value) {
+            let _ = all.entry(step.id.value.as_str()).or_insert((topic, step));
+        }
+    }
+    all
+}
+
+/// Tags of the languages that are a kind of English.
+fn english_of(scripts: &Scripts) -> Vec<String> {
+    let all = scripts.words.languages().into_iter();
+    all.filter(|tag| tag == "en" || tag.starts_with("en-")).collect()
 }
 
 /// The file of this name as text; empty when there is none.

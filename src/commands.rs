@@ -7,6 +7,7 @@ mod check;
 mod cli;
 mod figures;
 mod keys;
+mod preview;
 pub mod rehearse;
 mod verify;
 
@@ -56,6 +57,11 @@ impl Console {
         let _ = writeln!(self.out, "{line}");
     }
 
+    /// Writes a line about how far it is, beside the result.
+    pub fn tell(&mut self, line: impl Display) {
+        let _ = writeln!(self.err, "{line}");
+    }
+
     /// Writes a line about what went wrong.
     pub fn complain(&mut self, line: impl Display) {
         let _ = writeln!(self.err, "sendoff: {line}");
@@ -70,6 +76,7 @@ pub fn run(command: &Command, ports: &Ports, environment: &Environment, console:
     match command {
         Command::Check(args) => check::run(args, ports, console),
         Command::Figures(args) => figures::run(args, ports, console),
+        Command::Preview(args) => preview::run(args, ports, console),
         Command::Rehearse(args) => rehearse::run(args, ports, console),
         Command::Verify(args) => verify::run(args, ports, console),
         Command::Keys(args) => keys::run(args, ports, environment, console),

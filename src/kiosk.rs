@@ -5,11 +5,13 @@
 //! `run` is the one place where they meet the world.
 
 mod context;
+pub mod edit;
 pub mod effect;
 pub mod guard;
 mod hall;
 pub mod headless;
 pub mod plan;
+mod preview;
 mod run;
 pub mod screen;
 mod shape;
@@ -46,6 +48,8 @@ pub enum Message {
     NoticeClosed,
     /// The emergency card was opened or closed.
     EmergencyToggled,
+    /// A second has passed in which the lot folder may have changed.
+    LotAsked,
     /// The window asked to close, or staff thought better of it.
     CloseAsked,
     /// The window is to close; nothing is lost.
@@ -60,6 +64,8 @@ pub struct App {
     settings: Settings,
     /// Units of the lot as the plan draws them.
     shapes: std::collections::BTreeMap<String, plan::PlanShape>,
+    /// The lot folder as it is watched, and what is wrong in it.
+    edit: edit::Edit,
     screen: Screen,
     hall: Option<Hall>,
     notice: Option<Notice>,
@@ -79,9 +85,20 @@ pub struct Notice {
 impl App {
     /// The kiosk as it starts: the first start, or the Yard.
     pub fn new(world: Arc<World>, lot: Arc<Scripts>, settings: Settings) -> (Self, Task<Message>) {
+        Self::with(world, lot, settings, edit::Edit::default())
+    }
+
+    /// As [`App::new`], with what is known of the lot's faults, and the folder to watch.
+    pub fn with(
+        world: Arc<World>,
+        lot: Arc<Scripts>,
+        settings: Settings,
+        edit: edit::Edit,
+    ) -> (Self, Task<Message>) {
         let mut app = Self {
             screen: Screen::waiting(),
-            shapes: lot.units.iter().map(|(id, sheet)| (id.clone(), shape::of(&sheet.value))).collect(),
+            shapes: shapes(&lot),
+            edit,
             world,
             lot,
             settings,
@@ -130,6 +147,7 @@ impl App {
             look,
             now: self.world.now(),
             shapes: &self.shapes,
+            faults: &self.edit.faults,
             hall: self.hall.as_ref(),
         }
     }
@@ -155,6 +173,7 @@ impl App {
                 self.emergency = !self.emergency;
                 Vec::new()
             }
+            Message::LotAsked => self.edit.ask().into_iter().collect(),
             Message::CloseAsked => {
                 self.closing = !self.closing;
                 Vec::new()
@@ -169,12 +188,23 @@ impl App {
         self.act(action)
     }
 
+    /// What views look at, for words alone: any look will do.
+    fn any_ctx(&self) -> Ctx<'_> {
+        self.ctx(theme::Look::new(
+            self.settings.theme,
+            self.settings.text,
+            iced::Size::new(1280.0, 800.0),
+            1.0,
+        ))
+    }
+
     /// Lends the open screen what it may look at. No view is drawn here, so any look will do.
     fn with_screen(&mut self, change: impl FnOnce(&mut Screen, &Ctx<'_>) -> Action) -> Action {
-        let Self { screen, settings, shapes, hall, lot, world, .. } = self;
+        let Self { screen, settings, shapes, hall, lot, world, edit, .. } = self;
         let look = theme::Look::new(settings.theme, settings.text, iced::Size::new(1280.0, 800.0), 1.0);
         let scripts = hall.as_ref().map_or(&*lot, |h| &h.scripts);
-        change(screen, &Ctx { scripts, settings, look, now: world.now(), shapes, hall: hall.as_ref() })
+        let (now, faults) = (world.now(), &edit.faults);
+        change(screen, &Ctx { scripts, settings, look, now, shapes, faults, hall: hall.as_ref() })
     }
 
     /// Does what a screen asked for.
@@ -182,7 +212,14 @@ impl App {
         match action {
             Action::None => Vec::new(),
             Action::Name(name) => vec![Effect::FirstStart(name)],
-            Action::Begin(unit) => vec![Effect::Begin(unit)],
+            Action::Begin(unit) => {
+                let faults = self.edit.faults.of(&unit);
+                if faults == 0 {
+                    return vec![Effect::Begin(unit)];
+                }
+                self.tell(screen::counted(&self.any_ctx(), "yard-unit-faulty", faults), false);
+                Vec::new()
+            }
             Action::GoOn(walk) => vec![Effect::Resume(walk)],
             Action::Propose(events) => {
                 if let Some(hall) = &mut self.hall {
@@ -228,6 +265,7 @@ impl App {
                 }
                 Vec::new()
             }
+            Done::LotRead(found) => self.lot_read(found),
             Done::Proposed(result) => self.proposed(result),
             Done::Sealed(Ok(finished)) => {
                 if let Some(hall) = &mut self.hall {
@@ -254,6 +292,20 @@ impl App {
                 Vec::new()
             }
         }
+    }
+
+    /// Takes in what the lot folder holds now. An open walk keeps the scripts it began with.
+    fn lot_read(&mut self, found: Option<edit::Found>) -> Vec<Effect> {
+        let found = self.edit.take(found);
+        if let Some(scripts) = found.filter(|s| s.bundle.digest() != self.lot.bundle.digest()) {
+            self.shapes = shapes(&scripts);
+            self.lot = scripts;
+            // Cards of the Yard are made anew; what is on the way there needs no second list.
+            if matches!(self.screen, Screen::Yard(_)) {
+                return vec![Effect::ListWalks];
+            }
+        }
+        Vec::new()
     }
 
     fn proposed(&mut self, result: effect::Proposed) -> Vec<Effect> {
@@ -309,18 +361,44 @@ impl App {
     }
 }
 
+/// The units of a lot as the plan draws them.
+fn shapes(lot: &Scripts) -> std::collections::BTreeMap<String, plan::PlanShape> {
+    lot.units.iter().map(|(id, sheet)| (id.clone(), shape::of(&sheet.value))).collect()
+}
+
+/// What happens without a hand on the screen: the window asks to close, and a watched lot folder is looked at.
+fn subscription(app: &App) -> iced::Subscription<Message> {
+    let close = iced::window::close_requests().map(|_| Message::CloseAsked);
+    if app.edit.is_watching() {
+        let look = iced::time::every(edit::PAUSE).map(|_| Message::LotAsked);
+        iced::Subscription::batch([close, look])
+    } else {
+        close
+    }
+}
+
 /// The program of window, frames and tests.
 pub fn program(
     world: Arc<World>,
     lot: Arc<Scripts>,
     settings: Settings,
 ) -> iced::Application<impl iced::Program<State = App, Message = Message, Theme = iced::Theme>> {
-    let boot = move || App::new(Arc::clone(&world), Arc::clone(&lot), settings.clone());
+    program_with(world, lot, settings, edit::Edit::default())
+}
+
+/// As [`program`], with what is known of the lot's faults, and the folder to watch.
+pub fn program_with(
+    world: Arc<World>,
+    lot: Arc<Scripts>,
+    settings: Settings,
+    edit: edit::Edit,
+) -> iced::Application<impl iced::Program<State = App, Message = Message, Theme = iced::Theme>> {
+    let boot = move || App::with(Arc::clone(&world), Arc::clone(&lot), settings.clone(), edit.clone());
     let mut application = iced::application(boot, App::update, App::view)
         .title("Sendoff")
         .window(window())
         .theme(App::toolkit_theme)
-        .subscription(|_| iced::window::close_requests().map(|_| Message::CloseAsked))
+        .subscription(subscription)
         .default_font(theme::fonts::REGULAR);
     for font in theme::fonts::files() {
         application = application.font(font);

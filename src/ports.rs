@@ -75,6 +75,12 @@ pub trait Disk: Send + Sync + std::fmt::Debug {
     /// Whether `path` is a folder.
     fn is_dir(&self, path: &Path) -> bool;
 
+    /// What changes when a file is written: its length and when it was last changed, in nanoseconds. `None`
+    /// where that is not known; then only its content tells.
+    fn stamp(&self, _path: &Path) -> Option<(u64, u128)> {
+        None
+    }
+
     /// Makes a folder and its parents; one that exists is fine.
     ///
     /// # Errors

@@ -4,8 +4,9 @@
 //! keeps the [`Bundle`] it began with, known by its digest.
 
 mod bundle;
-mod condition;
 mod form;
+mod guide;
+mod hazards;
 mod kinds;
 mod step;
 mod text;
@@ -15,13 +16,15 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 pub use bundle::{Bundle, BundleFault, EMBEDDED};
-pub use condition::When;
 pub use form::{CautionForm, Guarded, LineForm, Priority, ReadingRef, StepForm, Topic};
+pub use guide::{Branch, End, Guide, GuideRow, Target, Way};
+pub use hazards::HazardRule;
 pub use kinds::{Answers, Ask, Harm, Hazard, Scale, Signal};
 pub use step::{Caution, Key, Reading, Step};
 pub use text::{CautionText, Speaker, StepText};
 
 use crate::source::{At, Fault, Place, SourceFile, read};
+pub use crate::unit::When;
 use crate::unit::{Facts, Lot, Sheet};
 use crate::words::Words;
 
@@ -55,6 +58,10 @@ pub struct Scripts {
     pub units: BTreeMap<String, From<Sheet>>,
     /// Readings by id.
     pub readings: BTreeMap<String, Scale>,
+    /// Trouble guides by id.
+    pub guides: BTreeMap<String, From<Guide>>,
+    /// Which equipment brings which hazards; a lot need not say.
+    pub hazards: Option<From<Vec<At<HazardRule>>>>,
     /// Words of all languages.
     pub words: Words,
 }
@@ -79,6 +86,10 @@ impl Scripts {
 pub(crate) const LOT: &str = "walkthroughs/lot.ron";
 /// Name of the file with the readings.
 pub(crate) const READINGS: &str = "walkthroughs/readings.ron";
+/// Name of the file that says which equipment brings which hazards.
+pub(crate) const HAZARDS: &str = "walkthroughs/hazards.ron";
+/// Folder of the guides.
+const GUIDES: &str = "walkthroughs/guides/";
 /// Folder of the topics.
 const TOPICS: &str = "walkthroughs/topics/";
 /// Folder of the data sheets.
@@ -99,6 +110,8 @@ struct Forms {
     readings: Option<BTreeMap<String, Scale>>,
     topics: BTreeMap<String, From<Topic>>,
     units: BTreeMap<String, From<Sheet>>,
+    guides: BTreeMap<String, From<Guide>>,
+    hazards: Option<From<Vec<At<HazardRule>>>>,
     faults: Vec<Fault>,
 }
 
@@ -143,8 +156,9 @@ impl Gathered {
 
     /// The scripts, if the lot and its readings could be read.
     pub(crate) fn scripts(self) -> Option<Scripts> {
-        let Self { bundle, forms: Forms { lot, readings, topics, units, .. }, words } = self;
-        Some(Scripts { bundle, lot: lot?, topics, units, readings: readings?, words })
+        let Self { bundle, forms, words } = self;
+        let Forms { lot, readings, topics, units, guides, hazards, .. } = forms;
+        Some(Scripts { bundle, lot: lot?, topics, units, readings: readings?, guides, hazards, words })
     }
 
     /// The scripts with the lot file of the demo lot, or with no readings, where the lot's own cannot be read: so
@@ -177,11 +191,18 @@ impl Forms {
                     let _ = self.units.insert(sheet.value.id.value.clone(), sheet);
                 }
             }
+            HAZARDS => self.hazards = self.take(file),
+            name if name.starts_with(GUIDES) => {
+                if let Some(guide) = self.take::<Guide>(file) {
+                    named_as_file(&guide.value.id, file, &mut self.faults);
+                    let _ = self.guides.insert(guide.value.id.value.clone(), guide);
+                }
+            }
             _ => self.faults.push(Fault::new(
                 "lot.unknown-file",
                 Place::start(&file.name),
                 "nothing reads this file",
-                "scripts are `lot.ron`, `readings.ron`, `topics/*.ron` and `units/*.ron`",
+                "scripts are `lot.ron`, `readings.ron`, `hazards.ron`, `topics/*.ron`, `units/*.ron` and `guides/*.ron`",
             )),
         }
     }

@@ -136,3 +136,12 @@ date-time-offset = { $date }, { $time } (UTC{ $offset })
 duration-minutes = { $minutes }{ "\u00A0" }min
 duration-hours = { $hours }{ "\u00A0" }h
 duration-hours-minutes = { $hours }{ "\u00A0" }h { $minutes }{ "\u00A0" }min
+
+## Checks of scripts. Words of which each speaks of an injury: a notice, which warns of loss alone, has none of them.
+## Separated by commas; a word stands for itself and not for its forms.
+
+check-injury-words =
+    bleed, bleeds, blind, blinds, break a leg, broken bone, broken bones, bruise, bruises, burn you, burns you, choke,
+    chokes, crush you, crushes you, cut you, cuts you, dead, death, die, dies, drown, drowns, electrocute, faint, hurt,
+    hurts, injure, injured, injures, injuries, injury, kill, killed, kills, make you ill, makes you ill, poison, poisons,
+    scald, scalds, shock, shocks, sick, suffocate, suffocates, wound, wounds

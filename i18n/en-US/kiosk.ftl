@@ -14,6 +14,16 @@ theme-paper = Paper
 notice = Please read
 notice-stops = Stop: nothing more can be saved
 notice-close = Put away
+faults-title = { $count ->
+    [one] One fault in the scripts
+   *[other] { $count } faults in the scripts
+}
+faults-kept = The last good scripts stay in use.
+faults-held = A unit with a fault begins no new walk.
+faults-more = { $count ->
+    [one] One more is not shown. Mend these first.
+   *[other] { $count } more are not shown. Mend these first.
+}
 closing-window-title = Close the kiosk?
 closing-window-safe = Everything that was shown as done is saved. The walk goes on from there at the next start.
 closing-window-stay = Stay
@@ -57,6 +67,11 @@ yard-waiting = { $count ->
     [0] No sealed record waits for the office.
     [one] One sealed record waits for the office.
    *[other] { $count } sealed records wait for the office.
+}
+yard-older-scripts = It is led from older scripts. New walks use the new ones.
+yard-unit-faulty = { $count ->
+    [one] No new walk: its scripts have a fault.
+   *[other] No new walk: its scripts have { $count } faults.
 }
 yard-tablet = This tablet is { $tablet }.
 yard-key-open = Its key has no passphrase. Keep the tablet locked away at night.

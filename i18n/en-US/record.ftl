@@ -152,6 +152,7 @@ fee-black = Black tank not emptied
 fee-cassette = Toilet cassette not emptied
 fee-grey = Each grey tank not emptied
 fee-clean = Cleaning, if it comes back dirty
+fee-griddle = Cleaning of the outdoor griddle
 fee-smoke = Smoking inside
 fee-pet = A pet that you told us about
 fee-pet_hidden = A pet that you did not tell us about

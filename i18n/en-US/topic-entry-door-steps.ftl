@@ -4,7 +4,7 @@ why-entry-door-steps = Falls at the step hurt more renters than anything else. A
 
 step-entry-door-steps = Entry door and steps
 show-entry-door-steps-catch = Open the door to the hold-back catch. Let the renter do it.
-show-entry-door-steps-door-sliding = Show the latch of the sliding door, and the bumper step.
+show-entry-door-steps-door-sliding = Slide the door open until its latch holds it. Let the renter do it. Show the bumper step.
 show-entry-door-steps-step-electric = The step comes out with the door and folds when the door closes. Show its switch.
 show-entry-door-steps-step-fold = Unfold the step and set both feet on the ground. Then fold it and latch it.
 show-entry-door-steps-handle = Hold the grab handle and go down facing the unit.

@@ -8,12 +8,14 @@ show-house-battery-box-vent = Point at the vent of the box. Say: 'No smoking and
 show-house-battery-box-signs = Say what to do if it swells, smells or smokes: out, away, call.
 show-house-battery-box-brake = Say that the breakaway brake needs this battery. It is wired ahead of the switch, so the switch cannot cut it off.
 know-house-battery-box-fan = The heater fan uses the most at night.
+know-house-battery-box-fridge = The fridge and the heater use the most at night.
 know-house-battery-box-closed = Leave the battery closed. The lot looks after it.
 know-house-battery-box-cold = Below { $house_charge_above } it takes no charge. Warm the inside first.
 
 step-house-battery-switch = Battery switch and meter
 show-house-battery-switch-on = Point at the switch. It is { $place_disconnect }. It stays ON for the whole rental. Off is for storage only.
-show-house-battery-switch-read = Read the meter with the renter: volts or percent, with all loads off.
+show-house-battery-switch-read = Read the volts with the renter, with all loads off.
+show-house-battery-switch-read-charge = Read the volts and the percent with the renter, with all loads off.
 show-house-battery-switch-act = Say the number to act on: { $house_low } or less means charge today. At { $house_stop }, all loads go off.
 know-house-battery-switch-on = Leave the battery switch on for the whole trip.
 know-house-battery-switch-charge = Charge when the meter shows { $house_low } or less at rest.

@@ -8,6 +8,7 @@ show-shore-cord-adapters-plugs = Name each plug by its blades: { $limit_outlet_s
 show-shore-cord-adapters-lay = Lay the cord out straight: no coil, no puddle, no door on it.
 show-shore-cord-adapters-off = To leave: breaker off, unplug, cap, stow.
 show-shore-cord-adapters-before-driving = Have the renter say it before driving: cord, step, awning, vents.
+show-shore-cord-adapters-before-driving-fixed = Have the renter say it before driving: cord, awning, vents.
 know-shore-cord-adapters-breaker = Turn the post breaker off before you plug in or pull out.
 know-shore-cord-adapters-cord = Your cord carries { $shore_cord }, which is { $shore_power } in all. It is { $shore_length } long.
 know-shore-cord-adapters-smaller = A smaller post gives less power, never more.

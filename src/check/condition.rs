@@ -1,6 +1,6 @@
 //! Conditions: facts that are there, held against what they can be.
 
-use crate::script::{From, Topic, When};
+use crate::script::{From, When};
 use crate::source::{At, Place};
 use crate::unit::FactKind;
 
@@ -8,24 +8,24 @@ use super::Check;
 
 impl Check<'_> {
     /// Facts named in a condition exist, and are held against what they can be.
-    pub(super) fn condition(&mut self, topic: &From<Topic>, when: Option<&When>) {
+    pub(super) fn condition<T>(&mut self, file: &From<T>, when: Option<&When>) {
         for part in when.map(When::flat).unwrap_or_default() {
             if self.is_full() {
                 return;
             }
             match part {
-                When::Fitted(name) => self.section_or_fact(name, topic.place(name)),
+                When::Fitted(name) => self.section_or_fact(name, file.place(name)),
                 When::Is(name, word) => match self.known.0.get(&name.value).copied() {
-                    None => self.unknown_fact(topic.place(name), name),
-                    Some(kind) => self.word_fits(topic, name, word, kind),
+                    None => self.unknown_fact(file.place(name), name),
+                    Some(kind) => self.word_fits(file, name, word, kind),
                 },
                 When::Over(name, limit) => match self.known.0.get(&name.value) {
-                    None => self.unknown_fact(topic.place(name), name),
+                    None => self.unknown_fact(file.place(name), name),
                     Some(FactKind::Quantity(d)) if *d == limit.value.dimension() => {}
                     Some(_) => {
                         let what = format!("`{}` is no {}", name.value, limit.value.dimension().name());
                         let hint = "hold a fact against a quantity of its own dimension";
-                        self.fault("fact.dimension", topic.place(limit), what, hint);
+                        self.fault("fact.dimension", file.place(limit), what, hint);
                     }
                 },
                 When::Not(_) | When::All(_) | When::Any(_) => {}
@@ -34,7 +34,7 @@ impl Check<'_> {
     }
 
     /// A section, or a field of one, that a unit can do without.
-    pub(super) fn section_or_fact(&mut self, name: &At<String>, place: Place) {
+    fn section_or_fact(&mut self, name: &At<String>, place: Place) {
         let (facts, sections) = &self.known;
         if !sections.contains(&name.value.as_str()) && !facts.contains_key(&name.value) {
             self.unknown_fact(place, name);
@@ -50,7 +50,7 @@ impl Check<'_> {
         self.fault("fact.unknown", place, format!("there is no fact `{}`", name.value), hint);
     }
 
-    fn word_fits(&mut self, topic: &From<Topic>, name: &At<String>, word: &At<String>, kind: FactKind) {
+    fn word_fits<T>(&mut self, file: &From<T>, name: &At<String>, word: &At<String>, kind: FactKind) {
         let (fits, hint) = match kind {
             FactKind::Word(words) => {
                 (words.contains(&word.value.as_str()), format!("it can be {}", words.join(", ")))
@@ -63,7 +63,7 @@ impl Check<'_> {
         };
         if !fits {
             let what = format!("`{}` is never `{}`", name.value, word.value);
-            self.fault("fact.word", topic.place(word), what, hint);
+            self.fault("fact.word", file.place(word), what, hint);
         }
     }
 }

@@ -85,9 +85,7 @@ impl Check<'_> {
         let lines = &lot.value.leaving;
         for line in lines {
             self.message(format!("leaving-{}", line.value.id.value), || lot.place(&line.value.id));
-            if let Some(needs) = &line.value.needs {
-                self.section_or_fact(needs, lot.place(needs));
-            }
+            self.condition(lot, line.value.when.as_ref());
         }
         let place = |at: usize| place_of(&lot.file, &["leaving", &at.to_string(), "id"]);
         self.once(lines.iter().map(|l| l.value.id.value.as_str()), place, "take one of them out");

@@ -18,6 +18,8 @@ fn inches(length: &Length) -> f64 {
 struct Body {
     half: f64,
     length: f64,
+    /// How far a tongue reaches ahead of the body.
+    tongue: f64,
     /// 1 where the curb side is on the right, nose up.
     curb: f64,
 }
@@ -27,13 +29,19 @@ impl Body {
         let size = &sheet.size.value;
         Self {
             half: inches(&size.width) / 2.0,
-            length: inches(&size.length),
+            length: inches(&size.body_length),
+            tongue: inches(&size.length) - inches(&size.body_length),
             curb: if sheet.curb == Side::Right { 1.0 } else { -1.0 },
         }
     }
 
+    /// Whether it can be measured against; a size of zero is told by itself.
+    fn has_size(&self) -> bool {
+        self.half > 0.0 && self.length > 0.0
+    }
+
     fn holds(&self, (x, y): (f64, f64)) -> bool {
-        libm::fabs(x) <= self.half + SLACK && (-SLACK..=self.length + SLACK).contains(&y)
+        libm::fabs(x) <= self.half + SLACK && (-SLACK - self.tongue..=self.length + SLACK).contains(&y)
     }
 
     /// Whether a point lies on the side and in the third that a station names.
@@ -70,7 +78,7 @@ impl Check<'_> {
                 None => self.message(format!("place-{id}"), || sheet.place(entry)),
             }
             self.message(format!("station-{}", place.station.word()), || sheet.place(entry));
-            let Some((x, y)) = &place.at else { continue };
+            let Some((x, y)) = place.at.as_ref().filter(|_| body.has_size()) else { continue };
             let at = (inches(x), inches(y));
             let point = || place_of(&sheet.file, &["places", id, "at"]);
             if !body.holds(at) {
@@ -86,7 +94,7 @@ impl Check<'_> {
         }
         for exit in &sheet.value.exits {
             self.place_ref(sheet, &exit.place);
-            self.message(format!("exit-{}", exit.place.value), || sheet.place(&exit.place));
+            self.message(exit.key(), || sheet.place(exit.words.as_ref().unwrap_or(&exit.place)));
         }
         self.rooms(sheet, &body);
     }
@@ -101,7 +109,7 @@ impl Check<'_> {
                 let hint =
                     "`from` is the front corner on the left with the nose up, `to` the rear one on the right";
                 self.fault("room.corners", place(), "the corners are the wrong way round", hint);
-            } else if !body.holds(from) || !body.holds(to) {
+            } else if body.has_size() && (!body.holds(from) || !body.holds(to)) {
                 self.note(
                     "place.outside",
                     place(),

@@ -10,7 +10,7 @@ use crate::source::Place;
 use crate::unit::{Facts, Sheet};
 use crate::words::{Reader, SOURCE_LANGUAGE, SayFault};
 
-use super::{Check, WalkLength};
+use super::{Check, WalkLength, guide};
 
 /// Words a renter reads in a minute.
 const WORDS_A_MINUTE: u32 = 180;
@@ -30,7 +30,7 @@ type Has = BTreeMap<String, bool>;
 
 /// What kind of text is said.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Text {
+pub(super) enum Text {
     /// A title, a line, a note: said for the trip.
     Line,
     /// A caution: said without, since it is confirmed.
@@ -38,7 +38,7 @@ enum Text {
 }
 
 /// Who says the words of one unit.
-struct Speakers<'a> {
+pub(super) struct Speakers<'a> {
     steady: Speaker<'a>,
     lines: Speaker<'a>,
     /// What [`Text::Line`] and [`Text::Caution`] have.
@@ -66,6 +66,7 @@ impl Check<'_> {
     pub(super) fn routes(&mut self) -> Vec<WalkLength> {
         let scripts = self.scripts;
         let mut lengths = Vec::new();
+        let mut reached = guide::Reached::new();
         for (unit, sheet) in &scripts.units {
             let facts = Facts::new(&sheet.value, &scripts.lot.value);
             self.step_places(sheet, &facts);
@@ -76,12 +77,16 @@ impl Check<'_> {
             for step in &route.steps {
                 self.say_step(&mut speakers, step, unit);
                 self.line_counts(step, unit);
+                self.graded(&step.know, || format!("what `{}` says", step.id));
             }
             self.doublings(&route);
-            let length = length(&route, &speakers.lines);
+            self.hazards(&route, &facts);
+            self.guides_on(unit, &facts, &mut speakers, &mut reached);
+            let length = self.length(&route, &speakers.lines);
             self.limits(&length);
             lengths.push(length);
         }
+        self.unreached(&reached);
         lengths
     }
 
@@ -104,8 +109,7 @@ impl Check<'_> {
     }
 
     fn form_of(&self, step: &Step) -> Option<(Place, &StepForm)> {
-        let topic = self.scripts.topics.get(&step.topic)?;
-        let form = topic.value.steps.iter().map(|s| &s.value).find(|s| s.id.value == step.id)?;
+        let (topic, form) = self.steps.get(step.id.as_str())?;
         Some((topic.place(&form.id), form))
     }
 
@@ -113,16 +117,29 @@ impl Check<'_> {
     fn say_step(&mut self, speakers: &mut Speakers<'_>, step: &Step, unit: &str) {
         let own = [format!("step-{}", step.id)];
         for key in own.iter().chain(&step.show).chain(&step.know).chain(&step.notes) {
-            self.say_key(speakers, step, unit, key, Text::Line);
+            self.say_key(speakers, Text::Line, |check| check.step_at(step), unit, key);
         }
         for caution in &step.cautions {
             for part in PARTS {
-                self.say_key(speakers, step, unit, &format!("caution-{}{part}", caution.id), Text::Caution);
+                let key = format!("caution-{}{part}", caution.id);
+                self.say_key(speakers, Text::Caution, |check| check.step_at(step), unit, &key);
             }
         }
     }
 
-    fn say_key(&mut self, speakers: &mut Speakers<'_>, step: &Step, unit: &str, key: &str, text: Text) {
+    fn step_at(&self, step: &Step) -> Option<Place> {
+        self.form_of(step).map(|(place, _)| place)
+    }
+
+    /// A message can be said for this unit without a hole.
+    pub(super) fn say_key(
+        &mut self,
+        speakers: &mut Speakers<'_>,
+        text: Text,
+        otherwise: impl FnOnce(&Self) -> Option<Place>,
+        unit: &str,
+        key: &str,
+    ) {
         let words = &self.scripts.words;
         let variables = words.variables(SOURCE_LANGUAGE, key);
         if variables.into_iter().all(|variable| speakers.has(text, variable)) {
@@ -135,7 +152,7 @@ impl Check<'_> {
         let Err(faults) = speaker.try_say(key) else { return };
         let place = words
             .place_of(SOURCE_LANGUAGE, key)
-            .or_else(|| self.form_of(step).map(|(place, _)| place))
+            .or_else(|| otherwise(self))
             .unwrap_or_else(|| Place::start(&self.scripts.lot.file.name));
         for fault in faults {
             // A message that is not there is told where the script names it; what is wrong with the message in
@@ -200,37 +217,50 @@ impl Check<'_> {
     }
 }
 
-/// Length of a walk as a renter reads it.
-fn length(route: &Route, speaker: &Speaker<'_>) -> WalkLength {
-    let count = |key: &String| speaker.say(key).split_whitespace().count();
-    let mut read = 0_usize;
-    let mut seconds = 0_u32;
-    for step in &route.steps {
-        read += step.know.iter().map(count).sum::<usize>();
-        for caution in &step.cautions {
-            let keys = READ_PARTS.map(|part| format!("caution-{}{part}", caution.id));
-            read += keys.iter().map(count).sum::<usize>();
-            seconds += match caution.ask {
-                Ask::Read => 0,
-                Ask::Hold => HOLD_SECONDS,
-                Ask::Demonstrate => DEMONSTRATION_SECONDS,
-            };
+impl Check<'_> {
+    /// Words of a message; those without values are counted once for all units.
+    fn count(&mut self, speaker: &Speaker<'_>, key: &str) -> usize {
+        if let Some(count) = self.lengths.get(key) {
+            return *count;
         }
+        let count = speaker.say(key).split_whitespace().count();
+        if self.scripts.words.variables(SOURCE_LANGUAGE, key).is_empty() {
+            let _ = self.lengths.insert(key.to_owned(), count);
+        }
+        count
     }
-    let reading = u32::try_from(read).unwrap_or(u32::MAX).saturating_mul(60) / WORDS_A_MINUTE;
-    let asks = |steps: &[Step]| steps.iter().any(|step| !step.cautions.is_empty());
-    WalkLength {
-        unit: route.unit.clone(),
-        steps: route.steps.len(),
-        stops: route.stops.len(),
-        cautions: route.steps.iter().map(|s| s.cautions.len()).sum(),
-        minutes: route.minutes,
-        meters: route.meters,
-        reading_seconds: reading.saturating_add(seconds),
-        hand_overs: route
-            .stops
-            .iter()
-            .filter(|stop| asks(route.steps.get(stop.steps.clone()).unwrap_or_default()))
-            .count(),
+
+    /// Length of a walk as a renter reads it.
+    fn length(&mut self, route: &Route, speaker: &Speaker<'_>) -> WalkLength {
+        let mut read = 0_usize;
+        let mut seconds = 0_u32;
+        for step in &route.steps {
+            read += step.know.iter().map(|key| self.count(speaker, key)).sum::<usize>();
+            for caution in &step.cautions {
+                let keys = READ_PARTS.map(|part| format!("caution-{}{part}", caution.id));
+                read += keys.iter().map(|key| self.count(speaker, key)).sum::<usize>();
+                seconds += match caution.ask {
+                    Ask::Read => 0,
+                    Ask::Hold => HOLD_SECONDS,
+                    Ask::Demonstrate => DEMONSTRATION_SECONDS,
+                };
+            }
+        }
+        let reading = u32::try_from(read).unwrap_or(u32::MAX).saturating_mul(60) / WORDS_A_MINUTE;
+        let asks = |steps: &[Step]| steps.iter().any(|step| !step.cautions.is_empty());
+        WalkLength {
+            unit: route.unit.clone(),
+            steps: route.steps.len(),
+            stops: route.stops.len(),
+            cautions: route.steps.iter().map(|s| s.cautions.len()).sum(),
+            minutes: route.minutes,
+            meters: route.meters,
+            reading_seconds: reading.saturating_add(seconds),
+            hand_overs: route
+                .stops
+                .iter()
+                .filter(|stop| asks(route.steps.get(stop.steps.clone()).unwrap_or_default()))
+                .count(),
+        }
     }
 }

@@ -70,16 +70,19 @@ impl Check<'_> {
     fn ids_once(&mut self) {
         let topics = || self.scripts.topics.values();
         let steps: Vec<_> =
-            topics().flat_map(|t| t.value.steps.iter().map(move |s| (t, &s.value.id))).collect();
-        let cautions: Vec<_> = topics()
-            .flat_map(|t| t.value.steps.iter().flat_map(|s| &s.value.cautions).map(move |c| (t, &c.value.id)))
-            .collect();
+            topics().flat_map(|t| t.value.steps.iter().map(move |s| (&t.file, &s.value.id))).collect();
+        let cautions = topics().flat_map(|t| {
+            t.value.steps.iter().flat_map(|s| &s.value.cautions).map(move |c| (&t.file, &c.value.id))
+        });
+        let hazards = self.scripts.guides.values();
+        let hazards = hazards.flat_map(|g| g.value.hazards.iter().map(move |h| (&g.file, &h.value.id)));
+        let cautions: Vec<_> = cautions.chain(hazards).collect();
         for ids in [steps, cautions] {
             for (id, first, second) in twice(ids.iter().map(|(_, id)| id.value.as_str())) {
                 if self.is_full() {
                     return;
                 }
-                let place = |at: usize| ids.get(at).map(|(topic, id)| topic.place(id));
+                let place = |at: usize| ids.get(at).map(|(file, id)| file.place_at(id.at));
                 let (Some(first), Some(second)) = (place(first), place(second)) else { continue };
                 let what = format!("the id `{id}` is given twice; the other stands at {first}");
                 self.fault("id.duplicate", second, what, "give each its own id; an id is never used again");
@@ -118,7 +121,9 @@ impl Check<'_> {
             }
         }
         self.waits(topic, step);
-        self.picture(topic, step);
+        if let Some(picture) = &step.picture {
+            self.picture(topic, picture);
+        }
         for caution in &step.cautions {
             if !self.is_full() {
                 self.caution(topic, &caution.value);
@@ -146,7 +151,7 @@ impl Check<'_> {
             if self.is_full() {
                 return;
             }
-            let known = is_step(&self.scripts.topics, &other.value) || self.lost.may_hold(&other.value);
+            let known = self.steps.contains_key(other.value.as_str()) || self.lost.may_hold(&other.value);
             if !known || other.value == step.id.value {
                 let what = format!("`{}` is no other step of this lot", other.value);
                 self.fault("step.after", topic.place(other), what, "name the step that must be shown before");
@@ -171,27 +176,15 @@ impl Check<'_> {
         }
     }
 
-    fn picture(&mut self, topic: &From<Topic>, step: &StepForm) {
-        let Some(picture) = &step.picture else { return };
-        let found = ["svg", "jpg", "jpeg", "png"]
-            .iter()
-            .any(|e| self.scripts.bundle.has(&format!("assets/pictures/{}.{e}", picture.value)));
-        if !found {
-            let what = format!("there is no picture `{}`", picture.value);
-            let hint = format!("put `{}.svg`, `.jpg` or `.png` in assets/pictures", picture.value);
-            self.note("picture.missing", topic.place(picture), what, hint);
-        }
-    }
-
     /// The signal word fits the harm as ANSI Z535 defines it, and the answer fits the signal word.
-    fn caution(&mut self, topic: &From<Topic>, caution: &CautionForm) {
-        let at = || topic.place(&caution.id);
+    pub(super) fn caution<T>(&mut self, file: &From<T>, caution: &CautionForm) {
+        let at = || file.place(&caution.id);
         let id = &caution.id.value;
         self.shape(id, at);
         for part in ["", ".title", ".harm", ".avoid"] {
             self.message(format!("caution-{id}{part}"), at);
         }
-        self.condition(topic, caution.when.as_ref());
+        self.condition(file, caution.when.as_ref());
         let fits = match caution.signal {
             Signal::Danger => caution.harm == Harm::Death,
             Signal::Warning => matches!(caution.harm, Harm::Death | Harm::Injury),
@@ -220,11 +213,6 @@ impl Check<'_> {
             self.fault("caution.version", at(), "versions count from 1", "write `version: 1`");
         }
     }
-}
-
-/// Whether the lot has a step of this id.
-pub(super) fn is_step(topics: &BTreeMap<String, From<Topic>>, id: &str) -> bool {
-    topics.values().flat_map(|t| &t.value.steps).any(|s| s.value.id.value == id)
 }
 
 /// Whether waiting for `from` means to wait for `to`.

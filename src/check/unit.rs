@@ -2,11 +2,10 @@
 
 use crate::measure::{Dimension, Length, Money, Quantity};
 use crate::script::From;
-use crate::source::{At, Place, place_of};
+use crate::source::{Place, place_of};
 use crate::unit::{Change, Fact, Origin, Sheet, Value};
 
 use super::Check;
-use super::topic::is_step;
 
 impl Check<'_> {
     pub(super) fn units(&mut self) {
@@ -17,6 +16,7 @@ impl Check<'_> {
             self.belts(sheet);
             self.kit(sheet);
             self.sizes(sheet);
+            self.contradictions(sheet);
             self.below_zero(sheet);
             self.months(sheet);
             self.places(sheet);
@@ -107,7 +107,9 @@ impl Check<'_> {
         let id = &sheet.value.id.value;
         self.message(format!("unit-{id}"), at);
         self.message(format!("unit-{id}.kind"), at);
-        for id in sheet.value.loads.iter().map(|l| &l.id).chain(sheet.value.night.iter().map(|l| &l.id)) {
+        let s = &sheet.value;
+        let battery = s.night.iter().chain(s.day.iter().flatten()).map(|l| &l.id);
+        for id in s.loads.iter().map(|l| &l.id).chain(battery) {
             self.message(format!("load-{}", id.value), || sheet.place(id));
         }
         for (i, axle) in sheet.value.axles.iter().enumerate() {
@@ -130,21 +132,48 @@ impl Check<'_> {
         self.once(s.axles.iter().map(|a| a.at.word()), in_list("axles", "at"), hint);
     }
 
-    /// Changes name steps and topics of the lot.
+    /// Changes name steps, lines and topics of the lot.
     fn changes(&mut self, sheet: &From<Sheet>) {
         let topics = &self.scripts.topics;
         for change in &sheet.value.changes {
-            let (id, words, known): (&At<String>, &At<String>, bool) = match &change.value {
-                Change::Drop { step, reason } => (step, reason, is_step(topics, &step.value)),
-                Change::Note { step, words } => (step, words, is_step(topics, &step.value)),
-                Change::Fault { topic, words } => (topic, words, topics.contains_key(&topic.value)),
+            let (id, words, known) = match &change.value {
+                Change::Drop { step, reason: words }
+                | Change::Add { step, words }
+                | Change::Note { step, words } => {
+                    (step, Some(words), self.steps.contains_key(step.value.as_str()))
+                }
+                Change::Replace { line, words } => (line, Some(words), self.is_line(&line.value)),
+                Change::Picture { step, picture } => {
+                    self.picture(sheet, picture);
+                    (step, None, self.steps.contains_key(step.value.as_str()))
+                }
+                Change::Fault { topic, words } => (topic, Some(words), topics.contains_key(&topic.value)),
             };
-            if !known && !self.lost.may_hold(&id.value) {
+            let of_step = id.value.strip_prefix("show-").or_else(|| id.value.strip_prefix("know-"));
+            if !known && !self.lost.may_hold(of_step.unwrap_or(&id.value)) {
                 let what = format!("the lot has no `{}`", id.value);
-                self.fault("change.unknown", sheet.place(id), what, "name a step or topic of the lot");
+                self.fault("change.unknown", sheet.place(id), what, "name a step, line or topic of the lot");
             }
-            self.message(words.value.clone(), || sheet.place(words));
+            if let Some(words) = words {
+                self.message(words.value.clone(), || sheet.place(words));
+            }
         }
+    }
+}
+
+impl Check<'_> {
+    /// Whether a step of the lot has a line of this key.
+    fn is_line(&self, key: &str) -> bool {
+        let Some(rest) = key.strip_prefix("show-").or_else(|| key.strip_prefix("know-")) else {
+            return false;
+        };
+        // A step may have dashes in its name, and a line too.
+        rest.match_indices('-').any(|(at, _)| {
+            let (Some(step), Some(name)) = (rest.get(..at), rest.get(at + 1..)) else { return false };
+            let Some((_, step)) = self.steps.get(step) else { return false };
+            let lines = if key.starts_with("show-") { &step.show } else { &step.know };
+            lines.iter().any(|line| line.name.value == name)
+        })
     }
 }
 

@@ -98,7 +98,7 @@ impl Check<'_> {
         }
     }
 
-    /// Tags stand once, and the weights add up to `weight.kit` (handbook H.6).
+    /// Tags stand once, and the weights of what goes in the unit add up to `weight.kit` (handbook H.6).
     pub(super) fn kit(&mut self, sheet: &From<Sheet>) {
         let lines = &sheet.value.kit;
         for line in lines {
@@ -106,7 +106,7 @@ impl Check<'_> {
         }
         let place = |at: usize| place_of(&sheet.file, &["kit", &at.to_string(), "tag"]);
         self.once(lines.iter().map(|l| l.tag.value.as_str()), place, "give each item its own tag");
-        let sum: f64 = lines.iter().filter_map(|l| pounds(&l.weight)).sum();
+        let sum: f64 = lines.iter().filter(|l| !l.on_tow).filter_map(|l| pounds(&l.weight)).sum();
         if let Some(kit) = pounds(&sheet.value.weight.value.kit)
             && libm::fabs(sum - kit) > 0.01
         {

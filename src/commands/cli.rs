@@ -12,6 +12,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 Examples:
   sendoff                                  the kiosk with the demo lot
   sendoff --lot ~/lot --data ~/tablet      the kiosk with a lot of your own
+  sendoff --lot ~/lot --edit               the same, reading the scripts anew whenever they change
   sendoff check --lot ~/lot                everything that is wrong with the scripts
   sendoff rehearse --unit wren --out play     a whole handoff without a display
   sendoff verify record.zip --signers allowed_signers
@@ -21,6 +22,9 @@ Exit codes: 0 good, 1 findings or failed verification, 2 could not run."
 pub struct Cli {
     #[command(flatten)]
     places: Places,
+    /// Read the lot folder anew whenever it changes, and show its faults on the screen; needs `--lot`
+    #[arg(long, requires = "lot")]
+    edit: bool,
     #[command(subcommand)]
     command: Option<Command>,
 }
@@ -40,7 +44,12 @@ pub struct Places {
 #[derive(Debug)]
 pub enum Task {
     /// Open the window.
-    Kiosk(Places),
+    Kiosk {
+        /// Where scripts and data lie.
+        places: Places,
+        /// Whether the lot folder is read anew whenever it changes.
+        edit: bool,
+    },
     /// Run a command.
     Command(Command),
 }
@@ -49,13 +58,14 @@ impl Cli {
     /// What was asked for; the folders go with the command.
     #[must_use]
     pub fn task(self) -> Task {
-        let Self { places, command } = self;
+        let Self { places, edit, command } = self;
         match command {
-            None => Task::Kiosk(places),
+            None => Task::Kiosk { places, edit },
             Some(mut command) => {
                 match &mut command {
                     Command::Check(args) => args.places = places,
                     Command::Figures(args) => args.places = places,
+                    Command::Preview(args) => args.places = places,
                     Command::Rehearse(args) => args.places = places,
                     Command::Verify(_) => {}
                     Command::Keys(args) => args.places = places,
@@ -78,6 +88,15 @@ Examples:
   sendoff figures --unit wren
   sendoff figures --unit wren --trip trip.ron --format json")]
     Figures(FiguresArgs),
+    /// Draw every page of a unit as a picture, without a display
+    #[command(after_help = "\
+Examples:
+  sendoff preview --unit wren --out pages
+  sendoff preview --unit wren --size 800x1280 --theme dusk --text largest --out pages
+  sendoff preview --lot ~/lot --unit wren --lang en-XA --out pages
+
+The pictures are named in walking order; `contact-sheet.png` shows them together.")]
+    Preview(PreviewArgs),
     /// Play a whole handoff without a display and seal it as a rehearsal
     #[command(after_help = "\
 Examples:
@@ -149,6 +168,55 @@ pub struct FiguresArgs {
     /// How to write the result
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,
+}
+
+/// Palette of a preview.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, ValueEnum)]
+pub enum PreviewTheme {
+    /// Warm paper and dark ink.
+    #[default]
+    Paper,
+    /// White and black, for the sun.
+    Daylight,
+    /// Dark, for evenings.
+    Dusk,
+}
+
+/// Text size of a preview.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, ValueEnum)]
+pub enum PreviewText {
+    /// As written.
+    #[default]
+    Usual,
+    /// A fifth larger.
+    Large,
+    /// Two fifths larger.
+    Largest,
+}
+
+/// Arguments of `preview`.
+#[derive(Debug, Args)]
+pub struct PreviewArgs {
+    #[arg(skip)]
+    pub(super) places: Places,
+    /// Unit whose pages to draw
+    #[arg(long, value_name = "UNIT")]
+    pub unit: String,
+    /// Language of the pages; the lot's usual one when absent, `en-XA` for accents and more length
+    #[arg(long, value_name = "LANG")]
+    pub lang: Option<String>,
+    /// Size of the window in pixels
+    #[arg(long, value_name = "WxH", default_value = "1280x800")]
+    pub size: String,
+    /// Palette
+    #[arg(long, value_enum, default_value_t)]
+    pub theme: PreviewTheme,
+    /// Text size
+    #[arg(long, value_enum, default_value_t)]
+    pub text: PreviewText,
+    /// Folder for the pictures
+    #[arg(long, value_name = "DIR")]
+    pub out: PathBuf,
 }
 
 /// Arguments of `rehearse`.

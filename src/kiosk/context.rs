@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use jiff::Timestamp;
 
+use super::edit::Faults;
 use super::hall::{Hall, system_of};
 use super::plan::PlanShape;
 use super::theme::{Look, TextSize, Theme};
@@ -46,6 +47,8 @@ pub struct Ctx<'a> {
     pub now: Timestamp,
     /// Units of the lot as the plan draws them, by id.
     pub shapes: &'a BTreeMap<String, PlanShape>,
+    /// What is wrong with the lot.
+    pub faults: &'a Faults,
     /// The open walk.
     pub hall: Option<&'a Hall>,
 }

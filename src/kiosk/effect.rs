@@ -20,6 +20,13 @@ pub enum Effect {
     Resume(String),
     /// Keep events, in order.
     Propose(Vec<Event>),
+    /// Look whether the lot folder has changed, and read it if it has.
+    ReadLot {
+        /// The folder.
+        dir: PathBuf,
+        /// What it looked like when it was last read.
+        seen: Option<u32>,
+    },
     /// Seal the open walk.
     Seal,
     /// Copy a sealed record to a folder.
@@ -38,6 +45,8 @@ pub enum Done {
     Started(Result<String, String>),
     /// Open walks.
     Listed(Result<YardList, String>),
+    /// What the lot folder holds now; nothing when it has not changed.
+    LotRead(Option<super::edit::Found>),
     /// A walk to lead.
     Taken(Result<TakenWalk, String>),
     /// Events were kept, or not.
@@ -68,6 +77,8 @@ pub struct OpenSummary {
     pub unit: Option<String>,
     /// Name of the first driver, if entered.
     pub renter: Option<String>,
+    /// Digest of the scripts it is led from, if the journal says so.
+    pub scripts: Option<String>,
     /// Events that are safe.
     pub events: usize,
     /// When something last happened.

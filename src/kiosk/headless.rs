@@ -6,9 +6,13 @@
 //! [`fonts::only_bundled`] called before, a frame is the same on every machine.
 
 mod finger;
+mod fit;
 mod survey;
 mod tasks;
 
+pub use super::preview::{Manner, TourFault, preview};
+pub use super::theme::{TextSize, Theme};
+pub use fit::{SIZES, overflows};
 pub use survey::{Shown, Target, TargetKind};
 
 use std::time::Duration;
@@ -132,6 +136,32 @@ impl<'p, P: Program> Driver<'p, P> {
     /// The state of the program.
     pub const fn state(&self) -> &P::State {
         &self.state
+    }
+
+    /// The state of the program, to be changed without a message.
+    pub(in crate::kiosk) const fn state_mut(&mut self) -> &mut P::State {
+        &mut self.state
+    }
+
+    /// Applies a message and draws nothing.
+    ///
+    /// # Errors
+    /// A task hangs.
+    pub(in crate::kiosk) fn tell(&mut self, message: P::Message) -> Result<(), HeadlessFault> {
+        self.apply(vec![message])
+    }
+
+    /// Redraws until nothing more follows at this moment.
+    ///
+    /// # Errors
+    /// A task hangs.
+    pub(in crate::kiosk) fn settle_now(&mut self) -> Result<(), HeadlessFault> {
+        self.settle()
+    }
+
+    /// Forgets what widgets remember: where they are scrolled to, what has the focus.
+    pub(in crate::kiosk) fn forget(&mut self) {
+        self.cache = Cache::default();
     }
 
     /// Whether the program has asked to end.

@@ -6,8 +6,8 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use iced::Task;
 use jiff::Timestamp;
 
-use super::Message;
 use super::effect::{Done, Effect, OpenSummary, Proposed, ProposedFault, TakenWalk, YardList};
+use super::{Message, edit};
 use crate::journal::{JournalFault, Keeper, OpenWalk, ProposeFault, Resumed, Writer};
 use crate::ports::{Access, Held, Ports};
 use crate::record::zip;
@@ -94,6 +94,7 @@ pub(super) fn perform(world: &World, lot: &Arc<Scripts>, effect: Effect) -> Done
     match effect {
         Effect::FirstStart(name) => Done::Started(first_start(world, &name)),
         Effect::ListWalks => Done::Listed(list(world)),
+        Effect::ReadLot { dir, seen } => Done::LotRead(edit::look(world.ports.disk.as_ref(), &dir, seen)),
         Effect::Begin(unit) => Done::Taken(begin(world, lot, &unit)),
         Effect::Resume(id) => Done::Taken(resume(world, &id)),
         Effect::Propose(events) => Done::Proposed(propose(world, events)),
@@ -154,6 +155,10 @@ fn summary(open: &OpenWalk, trouble: Option<String>) -> OpenSummary {
         id: open.id.clone(),
         unit: open.unit().map(str::to_owned),
         renter: open.people().iter().find(|p| p.driver).map(|p| p.name.clone()),
+        scripts: open.read.as_ref().ok().and_then(|r| match r.entries.first().map(|e| &e.event) {
+            Some(Event::Began { scripts, .. }) => Some(scripts.clone()),
+            _ => None,
+        }),
         events,
         last: open.last_at(),
         trouble: trouble.or(damage),

@@ -4,8 +4,9 @@ use std::path::Path;
 use std::sync::Arc;
 
 use super::context::Settings;
+use super::edit::Edit;
 use super::run::World;
-use super::{guard, program, staff_reader, theme};
+use super::{guard, program_with, staff_reader, theme};
 use crate::ports::{DiskFault, Ports};
 use crate::script::Bundle;
 use crate::tablet::{TabletFault, usable};
@@ -26,7 +27,8 @@ pub enum StartFault {
     Tablet(#[from] TabletFault),
 }
 
-/// Opens the kiosk and stays until it is closed.
+/// Opens the kiosk and stays until it is closed. `edit` is the lot folder when it is to be read anew whenever it
+/// changes.
 ///
 /// # Errors
 /// See [`StartFault`].
@@ -34,6 +36,7 @@ pub fn start(
     ports: &Ports,
     bundle: Bundle,
     data: &Path,
+    edit: Option<&Path>,
     environment: &[(&'static str, String)],
 ) -> Result<(), StartFault> {
     let of = |name: &str| environment.iter().find(|(n, _)| *n == name).map(|(_, v)| v.as_str());
@@ -48,7 +51,11 @@ pub fn start(
     let world = Arc::new(World::open(ports.clone(), data.to_owned(), false)?);
     theme::fonts::prepare();
     let settings = Settings::new(staff_reader(&lot));
-    Ok(guard::run(|| program(world, lot, settings).run())?)
+    let edit = match edit {
+        Some(dir) => Edit::watch(&lot, dir.to_owned()),
+        None => Edit::still(&lot),
+    };
+    Ok(guard::run(|| program_with(world, lot, settings, edit).run())?)
 }
 
 /// Whether a file or folder is there.

@@ -82,6 +82,16 @@ impl TextSize {
         }
     }
 
+    /// Its name, as on the command line.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Usual => "usual",
+            Self::Large => "large",
+            Self::Largest => "largest",
+        }
+    }
+
     /// The next size; after the largest comes the usual one again.
     #[must_use]
     pub const fn next(self) -> Self {

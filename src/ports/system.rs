@@ -192,6 +192,12 @@ impl Disk for SystemDisk {
         path.is_dir()
     }
 
+    fn stamp(&self, path: &Path) -> Option<(u64, u128)> {
+        let meta = std::fs::metadata(path).ok()?;
+        let changed = meta.modified().ok()?.duration_since(std::time::UNIX_EPOCH).ok()?;
+        Some((meta.len(), changed.as_nanos()))
+    }
+
     fn make_dir(&self, dir: &Path) -> Result<(), DiskFault> {
         if dir.is_dir() || dir.as_os_str().is_empty() {
             return Ok(());

@@ -121,19 +121,33 @@ fn place_step(
         kit: form.kit,
         leaving: if form.leaving { leaving(scripts, facts) } else { Vec::new() },
     };
-    for change in sheet.changes.iter().map(|c| &c.value) {
-        match change {
-            Change::Drop { step: dropped, .. } if dropped.value == step.id => return None,
-            Change::Note { step: noted, words } if noted.value == step.id => {
-                step.notes.push(words.value.clone());
-            }
-            Change::Fault { topic: faulty, words } if faulty.value == *id => {
-                step.show = vec![words.value.clone()];
-            }
-            Change::Drop { .. } | Change::Note { .. } | Change::Fault { .. } => {}
+    sheet.changes.iter().all(|c| change(&mut step, &c.value)).then_some(step)
+}
+
+/// Makes a change of the unit's sheet in a step; false when the step is left out.
+fn change(step: &mut Step, change: &Change) -> bool {
+    match change {
+        Change::Drop { step: dropped, .. } => return dropped.value != step.id,
+        Change::Add { step: added, words } if added.value == step.id => {
+            step.show.push(words.value.clone());
         }
+        Change::Replace { line, words } => {
+            for key in step.show.iter_mut().chain(&mut step.know).filter(|key| **key == line.value) {
+                key.clone_from(&words.value);
+            }
+        }
+        Change::Picture { step: drawn, picture } if drawn.value == step.id => {
+            step.picture = Some(picture.value.clone());
+        }
+        Change::Note { step: noted, words } if noted.value == step.id => {
+            step.notes.push(words.value.clone());
+        }
+        Change::Fault { topic, words } if topic.value == step.topic => {
+            step.show = vec![words.value.clone()];
+        }
+        Change::Add { .. } | Change::Picture { .. } | Change::Note { .. } | Change::Fault { .. } => {}
     }
-    Some(step)
+    true
 }
 
 fn cautions(topic: &Topic, form: &StepForm, facts: &Facts) -> Vec<Caution> {
@@ -159,7 +173,7 @@ fn leaving(scripts: &Scripts, facts: &Facts) -> Vec<String> {
         .value
         .leaving
         .iter()
-        .filter(|l| l.value.needs.as_ref().is_none_or(|n| facts.is_fitted(&n.value) == Some(true)))
+        .filter(|l| l.value.when.as_ref().is_none_or(|w| w.holds(facts)))
         .map(|l| l.value.id.value.clone())
         .collect()
 }
@@ -180,7 +194,7 @@ impl Loop {
         Self {
             curb: if sheet.curb == Side::Right { 1.0 } else { -1.0 },
             half: inches(&sheet.size.value.width) / 2.0,
-            length: inches(&sheet.size.value.length),
+            length: inches(&sheet.size.value.body_length),
             door,
         }
     }
@@ -197,7 +211,7 @@ impl Loop {
             }
             Station::Front => rear + 2.0 * self.half + self.length + (x + self.half),
             Station::CurbFront => rear + 4.0 * self.half + self.length + y,
-            _ if y < self.door && station != Station::CurbMid => rear + 4.0 * self.half + self.length + y,
+            _ if y < self.door => rear + 4.0 * self.half + self.length + y,
             _ => (y - self.door).max(0.0),
         }
     }
@@ -228,9 +242,9 @@ fn order<'a>(placed: &Placed<'a>, loop_: &Loop) -> Order<'a> {
     let station_rank = |s: Station| f64::from(u32::try_from(s as usize).unwrap_or(0));
     let (first, second) = match zone {
         Zone::Outside => (loop_.along(step.station, step.at), 0.0),
-        Zone::Desk | Zone::Inside | Zone::Leaving => {
-            (station_rank(step.station), step.at.map_or(0.0, |(_, y)| y))
-        }
+        Zone::Desk | Zone::Inside => (station_rank(step.station), step.at.map_or(0.0, |(_, y)| y)),
+        // One comes to the tongue from the body and goes on to the vehicle that pulls.
+        Zone::Leaving => (station_rank(step.station), step.at.map_or(0.0, |(_, y)| -y)),
     };
     let priority = if zone == Zone::Inside { placed.form.priority } else { Priority::ByPlace };
     let index = usize::from(placed.form.id.value != placed.topic);

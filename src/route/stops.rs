@@ -9,8 +9,8 @@ const NEAR_INCHES: f64 = 1.5 / 0.0254;
 /// Where a station lies.
 pub(super) fn zone(station: Station) -> Zone {
     match station {
-        Station::Desk | Station::Card => Zone::Desk,
-        Station::Road | Station::Tongue | Station::TowVehicle => Zone::Leaving,
+        Station::Desk => Zone::Desk,
+        Station::Tongue | Station::TowVehicle | Station::Road | Station::Card => Zone::Leaving,
         s if s.is_inside() => Zone::Inside,
         _ => Zone::Outside,
     }

@@ -4,8 +4,8 @@ use serde::de::{self, MapAccess, Visitor, value::MapAccessDeserializer};
 use serde::{Deserialize, Deserializer};
 
 use crate::source::At;
+use crate::unit::When;
 
-use super::condition::When;
 use super::kinds::{Answers, Ask, Harm, Hazard, Signal};
 
 /// A topic file.

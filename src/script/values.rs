@@ -173,8 +173,7 @@ impl Values<'_> {
     fn exits(&self) -> String {
         let words = &self.scripts.words;
         let exits = self.sheet.exits.iter();
-        let texts: Vec<String> =
-            exits.map(|e| words.say(self.reader, &format!("exit-{}", e.place.value), &Args::new())).collect();
+        let texts: Vec<String> = exits.map(|e| words.say(self.reader, &e.key(), &Args::new())).collect();
         format::list(words, self.reader, &texts)
     }
 }

@@ -1,14 +1,14 @@
-//! Sections of the data sheet: equipment, measures, limits and fees of one unit.
+//! Sections of the data sheet: equipment and measures of one unit.
 
 use crate::measure::{
-    Angle, Charge, Current, Economy, Length, Mass, Money, Power, Pressure, Ratio, Speed, Temperature, Time,
-    Torque, Voltage, Volume, VolumeRate,
+    Angle, Charge, Current, Economy, Length, Mass, Power, Pressure, Ratio, Speed, Temperature, Time, Torque,
+    Voltage, Volume, VolumeRate,
 };
 
 use super::derate::Derate;
 use super::kinds::{
-    AwningKind, Chemistry, CookKind, DoorKind, FridgeKind, FuelKind, HeaterKind, PropaneKind, StepKind,
-    TankHeat,
+    AwningKind, Chemistry, CookKind, DoorKind, FridgeKind, FuelKind, HeaterKind, PropaneKind, RoofTop,
+    StepKind, TankHeat,
 };
 use super::section::{Fitted, sections};
 
@@ -38,6 +38,13 @@ sections! {
         /// Distance between the middles of the left and right tires of the rear axle; needed to level it.
         #[serde(alias = "track?")]
         track: Option<Length>,
+    }
+    /// Roof, seen from the ground.
+    Roof {
+        /// What stands highest on it.
+        highest: RoofTop,
+        /// Whether a ladder leads up to it.
+        ladder: bool,
     }
     /// Weights as the plates give them.
     Weight {
@@ -78,6 +85,8 @@ sections! {
     Door {
         /// Kind.
         kind: DoorKind,
+        /// Whether it has a screen.
+        screen: bool,
     }
     /// Alarms and extinguishers.
     Safety {
@@ -106,6 +115,8 @@ sections! {
         length: Length,
         /// How far it reaches out.
         reach: Length,
+        /// Whether it has lights.
+        lights: bool,
         /// Wind at which it comes in; the lot's where not given.
         #[serde(alias = "wind_limit?")]
         wind_limit: Option<Speed>,
@@ -123,6 +134,10 @@ sections! {
         torque: Torque,
         /// Distances at which the nuts are checked after a wheel was off.
         recheck: Vec<Length>,
+        /// Whether each nut has a pointer that shows when it turns.
+        pointers: bool,
+        /// Wheel chocks that go with it.
+        chocks: Fitted<u16>,
         /// Most speed the tires allow, where they are the limit.
         speed: Fitted<Speed>,
     }
@@ -251,6 +266,11 @@ sections! {
         /// Whether a TV bracket is beside it.
         tv: bool,
     }
+    /// Kitchen outside, behind a hatch.
+    OutdoorKitchen {
+        /// Power of its refrigerator, which runs on shore power alone.
+        fridge: Fitted<Power>,
+    }
     /// Roof air conditioner.
     RoofAir {
         /// How many.
@@ -282,8 +302,14 @@ sections! {
         output: Power,
         /// Fuel an hour, average.
         burn: VolumeRate,
+        /// Fuel an hour at the lowest setting.
+        burn_low: VolumeRate,
+        /// Fuel an hour at the highest setting.
+        burn_high: VolumeRate,
         /// Part of the tank below which it gets no fuel.
         pickup: Ratio,
+        /// How long its fan runs on after it was switched off.
+        rest: Time,
     }
     /// Water heater.
     WaterHeater {
@@ -305,6 +331,10 @@ sections! {
     Fridge {
         /// Kind.
         kind: FridgeKind,
+        /// Space inside.
+        space: Volume,
+        /// Current it draws from the battery on average, day and night.
+        average: Fitted<Current>,
         /// Gas burned.
         propane: Fitted<Power>,
         /// Slope it allows nose to tail.
@@ -344,6 +374,10 @@ sections! {
         black: Fitted<Volume>,
         /// Toilet cassette.
         cassette: Fitted<Volume>,
+        /// What is in the cassette when its lamp comes on.
+        cassette_lamp: Fitted<Volume>,
+        /// Weight of the full cassette.
+        cassette_full: Fitted<Mass>,
         /// Longest the tank rinse may run.
         rinse: Fitted<Time>,
     }
@@ -370,55 +404,5 @@ sections! {
         gear: Mass,
         /// Least tow rating of the vehicle that may pull it.
         rating: Mass,
-    }
-    /// Driving limits of the lot for this unit.
-    Driving {
-        /// Most speed.
-        speed: Speed,
-        /// Steady wind above which it stays parked.
-        wind: Speed,
-        /// The same for gusts.
-        gust: Speed,
-        /// Length that counts for the gap to the car ahead.
-        follow: Length,
-    }
-    /// Fees and allowances.
-    Fees {
-        /// A night.
-        night: Money,
-        /// Deposit.
-        deposit: Money,
-        /// Miles a night that cost nothing more.
-        miles_night: Fitted<u16>,
-        /// Each mile more.
-        mile: Fitted<Money>,
-        /// Generator hours a night that cost nothing more.
-        generator_night: Fitted<Time>,
-        /// Each generator hour more.
-        generator_hour: Fitted<Money>,
-        /// Fuel the lot fills in, each gallon.
-        fuel_gallon: Fitted<Money>,
-        /// Service charge when fuel is missing.
-        fuel_service: Fitted<Money>,
-        /// Each missing quarter of propane.
-        propane_quarter: Fitted<Money>,
-        /// Each empty propane cylinder.
-        propane_cylinder: Fitted<Money>,
-        /// Black tank not emptied.
-        black: Fitted<Money>,
-        /// Cassette not emptied.
-        cassette: Fitted<Money>,
-        /// Each grey tank not emptied.
-        grey: Money,
-        /// Cleaning.
-        clean: Money,
-        /// Smoking inside.
-        smoke: Money,
-        /// A pet that was told.
-        pet: Fitted<Money>,
-        /// A pet that was not told.
-        pet_hidden: Money,
-        /// Each started hour late.
-        late_hour: Money,
     }
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::measure::{Dimension, Gallon, Money, Quantity};
+use crate::measure::{Dimension, Gallon, Measure, Money, Quantity};
 
 use super::derate::Derate;
 use super::lot::{self, Lot, MoneyRounding};
@@ -119,9 +119,9 @@ impl Facts {
         let mut all = Self::default();
         each_lot(lot, &mut |name, value| all.put(name, value, Origin::Lot, lot.gallon));
         each_sheet(sheet, &mut |name, value| all.put(name, value, Origin::Sheet, lot.gallon));
-        let cold = sheet.axles.iter().map(|a| Value::Quantity(*a.cold.quantity())).collect();
-        all.put("tires.cold".into(), Value::List(cold), Origin::Sheet, lot.gallon);
+        each_list(sheet, &mut |name, value| all.put(name.into(), value, Origin::Sheet, lot.gallon));
         all.fitted = fitted(sheet);
+        let _ = all.fitted.insert(SLIDE_OUT, !sheet.slides.is_empty());
         all.sections = sections(sheet);
         all.lists = lists(sheet, lot);
         all
@@ -187,6 +187,37 @@ fn resolve(value: Value, gallon: Gallon) -> Value {
     }
 }
 
+/// Section of the facts that slide-outs give.
+const SLIDE_OUT: &str = "slide_out";
+
+/// Names and kinds of the facts that come from the lists of a sheet and from its head.
+const FROM_LISTS: [(&str, FactKind); 6] = [
+    ("unit.code", FactKind::Code),
+    ("tires.cold", FactKind::List),
+    ("tires.count", FactKind::Count),
+    ("tires.twins", FactKind::Flag),
+    ("slide_out.count", FactKind::Count),
+    ("slide_out.reach", FactKind::Quantity(Dimension::Length)),
+];
+
+/// Wheels of an axle that carries them in pairs.
+const TWIN_WHEELS: u16 = 4;
+
+/// Facts that come from the lists of a sheet and from its head. Slide-outs reach as far as the longest.
+fn each_list(sheet: &Sheet, put: &mut dyn FnMut(&'static str, Value)) {
+    put("unit.code", Value::Code(sheet.code.clone()));
+    let cold = sheet.axles.iter().map(|a| Value::Quantity(*a.cold.quantity())).collect();
+    put("tires.cold", Value::List(cold));
+    put("tires.count", Value::Count(sheet.axles.iter().map(|a| a.wheels).fold(0, u16::saturating_add)));
+    put("tires.twins", Value::Flag(sheet.axles.iter().any(|a| a.wheels >= TWIN_WHEELS)));
+    let inches = |slide: &super::sheet::Slide| slide.reach.quantity().to(Measure::Inch).unwrap_or(0.0);
+    let reach = sheet.slides.iter().max_by(|a, b| inches(a).total_cmp(&inches(b)));
+    if let Some(longest) = reach {
+        put("slide_out.count", Value::Count(u16::try_from(sheet.slides.len()).unwrap_or(u16::MAX)));
+        put("slide_out.reach", Value::Quantity(*longest.reach.quantity()));
+    }
+}
+
 fn lists(sheet: &Sheet, lot: &Lot) -> Lists {
     Lists {
         axles: sheet.axles.clone(),
@@ -241,24 +272,25 @@ macro_rules! sheet_sections {
         #[must_use]
         pub fn catalogue() -> (BTreeMap<String, FactKind>, Vec<&'static str>) {
             use super::equipment::*;
+            use super::terms::*;
             let mut all = BTreeMap::new();
             let mut put = |name: String, kind: FactKind| { let _ = all.insert(name, kind); };
             $(<$tt as Section>::catalogue(stringify!($t), &mut put);)*
             $(<$ty as Section>::catalogue(stringify!($p), &mut put);)*
             lot::catalogue(&mut put);
-            put("tires.cold".into(), FactKind::List);
-            (all, vec![$(stringify!($a),)* $(stringify!($p),)*])
+            FROM_LISTS.iter().for_each(|(name, kind)| put((*name).into(), *kind));
+            (all, vec![$(stringify!($a),)* $(stringify!($p),)* SLIDE_OUT])
         }
     };
 }
 
 sheet_sections! {
-    always: size weight berths door safety wheels house water waste frost driving fees;
+    always: size roof weight berths door safety wheels house water waste frost driving fees;
     perhaps: step: EntryStep awning: Awning engine: Engine generator: Generator charger: Charger
         engine_charger: EngineCharger solar: Solar inverter: Inverter shore: Shore outside_outlet: OutsideOutlet
-        roof_air: RoofAir propane: Propane furnace: Furnace diesel_heater: DieselHeater
+        outdoor_kitchen: OutdoorKitchen roof_air: RoofAir propane: Propane furnace: Furnace diesel_heater: DieselHeater
         water_heater: WaterHeater fridge: Fridge cook: Cook hitch: Hitch;
-    types: size: Size weight: Weight berths: Berths door: Door safety: Safety wheels: Wheels house: House
+    types: size: Size roof: Roof weight: Weight berths: Berths door: Door safety: Safety wheels: Wheels house: House
         water: Water waste: Waste frost: Frost driving: Driving fees: Fees
 }
 
@@ -267,7 +299,7 @@ sheet_sections! {
 #[must_use]
 pub fn rounding_of(name: &str) -> crate::measure::Rounding {
     use crate::measure::Rounding::{Down, Nearest, Up};
-    const NEEDED: [&str; 8] = [
+    const NEEDED: [&str; 15] = [
         "size.",
         "generator.clear",
         "weight.uvw",
@@ -276,8 +308,15 @@ pub fn rounding_of(name: &str) -> crate::measure::Rounding {
         "driving.follow",
         "limit.flames_away",
         "limit.gas_away",
+        "limit.slide_clear",
+        "limit.swing_spare",
+        "slide_out.reach",
+        "hitch.tongue_dry",
+        "hitch.gear",
+        "hitch.rating",
+        "waste.cassette_full",
     ];
-    const NOT_PASSED: [&str; 10] = [
+    const NOT_PASSED: [&str; 15] = [
         "weight.",
         "step.limit",
         "berths.bunk_limit",
@@ -288,6 +327,11 @@ pub fn rounding_of(name: &str) -> crate::measure::Rounding {
         "waste.rinse",
         "propane.full",
         "generator.pickup",
+        "hitch.tongue_most",
+        "hitch.trailer_most",
+        "wheels.recheck",
+        "limit.hitch_recheck",
+        "limit.backing_speed",
     ];
     if NEEDED.iter().any(|p| name.starts_with(p)) {
         Up

@@ -19,6 +19,13 @@ words! {
         /// The right side.
         Right = "right",
     }
+    /// What stands highest on the roof.
+    RoofTop {
+        /// Cover of a roof air conditioner.
+        RoofAir = "roof-air",
+        /// Closed lid of a roof vent.
+        RoofVent = "roof-vent",
+    }
     /// Kind of entry step.
     StepKind {
         /// Comes out with the door.

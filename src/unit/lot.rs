@@ -10,6 +10,7 @@ use crate::measure::{
 };
 use crate::source::At;
 
+use super::condition::When;
 use super::kinds::TaxOn;
 use super::section::sections;
 
@@ -142,6 +143,9 @@ sections! {
         reading: Time,
         /// How often the tablet changes hands.
         hand_overs: u16,
+        /// Highest reading grade of texts for renters; 8 where not given.
+        #[serde(alias = "grade?")]
+        grade: Option<u16>,
     }
 }
 
@@ -206,9 +210,9 @@ pub struct Lot {
 pub struct LeavingLine {
     /// Id; its words are `leaving-<id>`.
     pub id: At<String>,
-    /// Section that must be fitted for it to be asked; always asked when absent.
-    #[serde(default, alias = "needs?")]
-    pub needs: Option<At<String>>,
+    /// Equipment it needs; always asked when absent.
+    #[serde(default, alias = "when?")]
+    pub when: Option<When>,
 }
 
 /// Adds names and kinds of the facts a lot gives.

@@ -8,13 +8,14 @@ use crate::measure::{Current, Length, Mass, Money, Power, Pressure, Ratio, Time}
 use crate::source::At;
 
 use super::equipment::{
-    Awning, Berths, Charger, Cook, DieselHeater, Door, Driving, Engine, EngineCharger, EntryStep, Fees,
-    Fridge, Frost, Furnace, Generator, Hitch, House, Inverter, OutsideOutlet, Propane, RoofAir, Safety,
-    Shore, Size, Solar, Waste, Water, WaterHeater, Weight, Wheels,
+    Awning, Berths, Charger, Cook, DieselHeater, Door, Engine, EngineCharger, EntryStep, Fridge, Frost,
+    Furnace, Generator, Hitch, House, Inverter, OutdoorKitchen, OutsideOutlet, Propane, Roof, RoofAir,
+    Safety, Shore, Size, Solar, Waste, Water, WaterHeater, Weight, Wheels,
 };
 use super::kinds::{AxleAt, Faces, Instead, Leg, RoomKind, Side, Supply, UnitKind};
 use super::section::Fitted;
 use super::station::Station;
+use super::terms::{Driving, Fees};
 
 /// A named spot of the unit.
 #[derive(Debug, Clone, PartialEq, Deserialize)]
@@ -22,7 +23,8 @@ use super::station::Station;
 pub struct PlaceEntry {
     /// Region.
     pub station: Station,
-    /// Point from the middle of the nose: right with the nose up, then back. Absent at the desk or on the road.
+    /// Point from the middle of the body's nose: right with the nose up, then back; a tongue lies ahead of it, below
+    /// zero. Absent at the desk or on the road.
     #[serde(default, alias = "at?")]
     pub at: Option<(Length, Length)>,
     /// Message that says where it is, when `place-<id>` does not fit this unit.
@@ -93,6 +95,17 @@ pub struct Axle {
 pub struct Exit {
     /// Place of the exit.
     pub place: PlaceRef,
+    /// Message that names it, when `exit-<place>` does not fit this unit.
+    #[serde(default, alias = "words?")]
+    pub words: Option<At<String>>,
+}
+
+impl Exit {
+    /// Key of the message that names it.
+    #[must_use]
+    pub fn key(&self) -> String {
+        self.words.as_ref().map_or_else(|| format!("exit-{}", self.place.value), |w| w.value.clone())
+    }
 }
 
 /// Something that runs on 120 V.
@@ -174,6 +187,27 @@ pub enum Change {
         /// Message that says why.
         reason: At<String>,
     },
+    /// Something is shown in a step that other units do not have.
+    Add {
+        /// Step id.
+        step: At<String>,
+        /// Message.
+        words: At<String>,
+    },
+    /// A line of a step is said otherwise on this unit.
+    Replace {
+        /// Key of the line, as `show-awning-tilt`.
+        line: At<String>,
+        /// Message.
+        words: At<String>,
+    },
+    /// A step has another picture on this unit.
+    Picture {
+        /// Step id.
+        step: At<String>,
+        /// Picture.
+        picture: At<String>,
+    },
     /// A remark is added to a step.
     Note {
         /// Step id.
@@ -206,6 +240,8 @@ pub struct Sheet {
     pub curb: Side,
     /// Outer measures.
     pub size: At<Size>,
+    /// Roof.
+    pub roof: At<Roof>,
     /// Weights.
     pub weight: At<Weight>,
     /// People.
@@ -238,6 +274,8 @@ pub struct Sheet {
     pub shore: At<Fitted<Shore>>,
     /// Outlet outside.
     pub outside_outlet: At<Fitted<OutsideOutlet>>,
+    /// Kitchen outside.
+    pub outdoor_kitchen: At<Fitted<OutdoorKitchen>>,
     /// Roof air conditioner.
     pub roof_air: At<Fitted<RoofAir>>,
     /// Propane.

@@ -23,8 +23,8 @@ HERE = Path(__file__).resolve().parent
 ROOT = HERE.parent.parent
 BASES = {
     "wren": ROOT / "walkthroughs/units/wren.ron",
-    "plover": HERE / "plover.ron",
-    "heron": HERE / "heron.ron",
+    "plover": ROOT / "walkthroughs/units/plover.ron",
+    "heron": ROOT / "walkthroughs/units/heron.ron",
 }
 LOT = ROOT / "walkthroughs/lot.ron"
 

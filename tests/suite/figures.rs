@@ -1,6 +1,4 @@
 //! Figures through the public door: worked examples, published tables, properties.
-//!
-//! The data sheets of the units that are not on the demo lot yet lie in `tests/figures`.
 
 mod audited;
 mod bills;
@@ -41,11 +39,7 @@ fn embedded(name: &str) -> String {
 
 /// The text of a unit's data sheet.
 fn sheet_text(unit: &str) -> String {
-    let name = format!("walkthroughs/units/{unit}.ron");
-    if EMBEDDED.iter().any(|(known, _)| *known == name) {
-        return embedded(&name);
-    }
-    fs::read_to_string(folder().join(format!("{unit}.ron"))).expect("a data sheet of the tests")
+    embedded(&format!("walkthroughs/units/{unit}.ron"))
 }
 
 fn typed<T: serde::de::DeserializeOwned>(name: &str, text: &str) -> T {

@@ -7,30 +7,21 @@
     reason = "helpers of tests may fail loudly"
 )]
 
-use std::collections::BTreeMap;
-use std::fs;
 use std::sync::{Arc, OnceLock};
 
 use jiff::civil::date;
 use sendoff::figures::{HookUp, Person, Start, Tow, Trip, Use};
 use sendoff::kiosk::scripts;
 use sendoff::kiosk::theme::{TextSize, Theme};
-use sendoff::script::{Bundle, EMBEDDED, Scripts};
+use sendoff::script::{Bundle, Scripts};
 use sendoff::walk::{Event, LocalTime};
 
 use crate::kiosk_support::{Kiosk, PSEUDO, Placed, SIZES, Setup, opening};
 
-/// The demo lot with a trailer beside its motorhome.
+/// The demo lot, which has a trailer beside its motorhomes.
 fn lot_with_heron() -> Arc<Scripts> {
     static LOT: OnceLock<Arc<Scripts>> = OnceLock::new();
-    let lot = LOT.get_or_init(|| {
-        let mut files: BTreeMap<String, Arc<[u8]>> =
-            EMBEDDED.iter().map(|(name, bytes)| ((*name).to_owned(), Arc::from(*bytes))).collect();
-        let sheet = fs::read(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/figures/heron.ron")).unwrap();
-        let _ = files.insert("walkthroughs/units/heron.ron".into(), Arc::from(sheet));
-        scripts(Bundle::new(files, false)).expect("no faults")
-    });
-    Arc::clone(lot)
+    Arc::clone(LOT.get_or_init(|| scripts(Bundle::demo()).expect("no faults")))
 }
 
 /// [`opening`] for so many nights.

@@ -197,8 +197,14 @@ impl State {
         self.side = self.touched.map_or(Side::Left, Side::other);
     }
 
+    /// What the end of the page says when it comes into sight.
+    #[must_use]
+    pub fn seen(&self) -> Message {
+        Message::SeenWhole(self.turn)
+    }
+
     /// The step and the cautions of the page that is open.
-    fn page<'a>(&self, hall: &'a Hall) -> Option<(&'a Step, Vec<&'a Caution>)> {
+    pub(in crate::kiosk) fn page<'a>(&self, hall: &'a Hall) -> Option<(&'a Step, Vec<&'a Caution>)> {
         let (step, mut cautions) = self.pages.get(self.at)?.of(hall.walk.route())?;
         cautions.retain(|c| !self.kept.contains(&c.id));
         Some((step, cautions))

@@ -7,7 +7,11 @@ use super::super::context::Ctx;
 use super::super::theme::{Gap, TextSize, Theme};
 use super::super::ui::{self, Element};
 use super::super::{App, Message, Notice};
+use super::Screen;
 use crate::words::Args;
+
+/// Most faults that are shown at once: each is laid out with every frame.
+const FAULTS_SHOWN: usize = 40;
 
 /// The open screen with what lies around it.
 pub(in crate::kiosk) fn frame<'a>(app: &'a App, ctx: &Ctx<'a>) -> Element<'a, Message> {
@@ -19,6 +23,10 @@ pub(in crate::kiosk) fn frame<'a>(app: &'a App, ctx: &Ctx<'a>) -> Element<'a, Me
     }
     if let Some(crumb) = app.screen.crumb(ctx) {
         parts.push(strip(ctx, crumb));
+        // The renter's pages have no crumb, and no business with the scripts.
+        if !ctx.faults.all.is_empty() {
+            parts.push(faults(ctx, matches!(app.screen, Screen::Yard(_))));
+        }
     }
     let page: Element<'a, Message> = if parts.is_empty() {
         page
@@ -51,6 +59,38 @@ fn told<'a>(ctx: &Ctx<'a>, notice: &'a Notice) -> Element<'a, Message> {
     let close =
         (!notice.stops).then(|| ui::secondary(&ctx.look, ctx.say("notice-close"), Message::NoticeClosed));
     line.push(close).into()
+}
+
+/// What is wrong with the scripts, each with its place and the way out: a panel on the Yard, else a low bar.
+fn faults<'a>(ctx: &Ctx<'a>, panel: bool) -> Element<'a, Message> {
+    let look = &ctx.look;
+    let all = &ctx.faults.all;
+    let title = counted(ctx, "faults-title", all.len());
+    let what = ctx.say(if ctx.faults.kept { "faults-kept" } else { "faults-held" });
+    let lines = all.iter().take(FAULTS_SHOWN).map(|fault| {
+        let place = format!("{} {}", fault.place, fault.code);
+        column![
+            ui::strong(look, place),
+            ui::body(look, fault.what.clone()),
+            ui::small(look, fault.hint.clone())
+        ]
+        .into()
+    });
+    let mut list = Column::with_children(lines).spacing(look.gap(Gap::Medium)).width(Length::Fill);
+    let more = all.len().saturating_sub(FAULTS_SHOWN);
+    if more > 0 {
+        list = list.push(ui::small(look, counted(ctx, "faults-more", more)));
+    }
+    let least = look.px(if panel { 300.0 } else { 110.0 });
+    let list = container(ui::scroll(look, list)).max_height(least.min(look.window.height * 0.35));
+    let head = row![
+        ui::symbol(look, ui::Symbol::Alert, 30.0),
+        ui::strong(look, title),
+        ui::small(look, what).width(Length::Fill)
+    ]
+    .spacing(look.gap(Gap::Medium))
+    .align_y(Alignment::Center);
+    ui::chosen_panel(look, column![head, list].spacing(look.gap(Gap::Small))).into()
 }
 
 /// The strip above a staff page: where we are, and what is always within reach.

@@ -93,7 +93,9 @@ impl State {
             }
             (None, None) => ctx.say_with("yard-open-nothing", &args),
         };
+        let older = open.scripts.as_ref().is_some_and(|digest| digest != ctx.scripts.bundle.digest());
         let words = column![ui::section(look, title), ui::body(look, line)]
+            .push(older.then(|| ui::small(look, ctx.say("yard-older-scripts"))))
             .spacing(look.gap(Gap::Tiny))
             .width(Length::Fill);
         let mut content = row![ui::symbol(look, Symbol::Open, 44.0), words]
@@ -130,12 +132,15 @@ impl State {
         let top = row![].push(drawing).push(words).spacing(look.gap(Gap::Large));
         // Going on with an open walk comes first; beginning another is the rarer wish.
         let chosen = Message::UnitChosen(id.clone());
-        let start = if self.list.walks.iter().any(|w| w.unit.as_ref() == Some(id)) {
-            ui::secondary(look, ctx.say("yard-start-another"), chosen).fill()
+        let faults = ctx.faults.of(id);
+        let start: Element<'a, Message> = if faults > 0 {
+            ui::note(look, counted(ctx, "yard-unit-faulty", faults), None)
+        } else if self.list.walks.iter().any(|w| w.unit.as_ref() == Some(id)) {
+            ui::secondary(look, ctx.say("yard-start-another"), chosen).fill().into()
         } else {
-            ui::primary(look, ctx.say("yard-start"), chosen).fill()
+            ui::primary(look, ctx.say("yard-start"), chosen).fill().into()
         };
-        ui::panel(look, column![top, Element::from(start)].spacing(look.gap(Gap::Large))).into()
+        ui::panel(look, column![top, start].spacing(look.gap(Gap::Large))).into()
     }
 
     /// What waits for the office, and what the key says.

@@ -7,6 +7,9 @@ use super::{Element, drawing, hazard, tap, words};
 use crate::kiosk::theme::palette::{Pair, safety};
 use crate::kiosk::theme::{Gap, Look, Type, style};
 
+/// Side of the sign on a badge, in pixels as written.
+const ALERT: f32 = 40.0;
+
 /// How grave a caution is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Signal {
@@ -98,11 +101,14 @@ pub fn caution_card<'a, M: Clone + 'a>(
     // A width that is known lets the badge take the height of the card.
     let wide = badge_width(look, &word);
     let badge = badge_face(look, signal, word);
-    let text = column![words::strong(look, title), words::small(look, line)].width(Length::Fill);
-    let rest = row![text, end.into()]
+    // The title has the whole width: beside the end, its words would be torn in a narrow card.
+    let below = row![words::small(look, line), end.into()]
         .spacing(look.gap(Gap::Medium))
-        .padding([look.gap(Gap::Medium), look.gap(Gap::Large)])
-        .align_y(Alignment::Center);
+        .align_y(Alignment::Center)
+        .wrap();
+    let text = column![words::strong(look, title), below].width(Length::Fill);
+    let rest = container(text).padding([look.gap(Gap::Medium), look.gap(Gap::Large)]);
+    let rest = super::at_least(badge_height(look), rest.into());
     let edge = if message.is_some() { colors.edge } else { colors.line };
     let ground = style::ground(look, colors.leaf, edge);
     let left = look.radius() - look.line();
@@ -131,11 +137,17 @@ fn badge_width(look: &Look, word: &str) -> f32 {
     look.size(Type::Label) * (letters * 0.74).max(5.7) + 2.0 * look.gap(Gap::Small)
 }
 
+/// High enough for the sign above the word.
+fn badge_height(look: &Look) -> f32 {
+    let (sign, word) = (look.px(ALERT * 0.9), look.size(Type::Label) * 1.3);
+    sign + look.gap(Gap::Tiny) + word + 2.0 * look.gap(Gap::Medium)
+}
+
 fn badge_face<'a, M: 'a>(look: &Look, signal: Signal, word: String) -> container::Container<'a, M> {
     let wide = badge_width(look, &word);
     let word = words::label(look, word).color(signal.pair().on);
     let line = column![]
-        .push(signal.has_alert().then(|| alert(look, signal, 40.0)))
+        .push(signal.has_alert().then(|| alert(look, signal, ALERT)))
         .push(word)
         .spacing(look.gap(Gap::Tiny))
         .align_x(Alignment::Center);

@@ -1,11 +1,126 @@
 //! Text in its roles. Everything wraps, long words too: nothing is ever cut off.
 
+use iced::advanced::graphics::text::Paragraph;
+use iced::advanced::layout::{self, Layout};
+use iced::advanced::widget::text::State;
+use iced::advanced::widget::{Operation, Tree, tree};
+use iced::advanced::{Widget, mouse, renderer, text as letters};
 use iced::widget::text::{IntoFragment, LineHeight, Text as Plain, Wrapping};
+use iced::{Color, Length, Rectangle, Size, alignment};
 
+use super::Element;
 use crate::kiosk::theme::{Look, Type};
 
-/// A text that is being put together: the toolkit's own, for color, width and alignment.
-pub type Text<'a> = Plain<'a, iced::Theme, iced::Renderer>;
+/// A text that is being put together: the toolkit's own, which also tells an operation how its letters lie.
+pub struct Text<'a>(Plain<'a, iced::Theme, iced::Renderer>);
+
+/// How the letters of a text lie; offered to operations just after the text itself.
+#[derive(Debug)]
+pub struct Laid(pub Paragraph);
+
+impl std::fmt::Debug for Text<'_> {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str("Text")
+    }
+}
+
+impl<'a> Text<'a> {
+    /// How wide it is.
+    #[must_use]
+    pub fn width(self, width: impl Into<Length>) -> Self {
+        Self(self.0.width(width))
+    }
+
+    /// How high it is.
+    #[must_use]
+    pub fn height(self, height: impl Into<Length>) -> Self {
+        Self(self.0.height(height))
+    }
+
+    /// Its color.
+    #[must_use]
+    pub fn color(self, color: impl Into<Color>) -> Self {
+        Self(self.0.color(color))
+    }
+
+    /// Its letters' size, in pixels.
+    #[must_use]
+    pub fn size(self, size: f32) -> Self {
+        Self(self.0.size(size))
+    }
+
+    /// Where its lines stand in their width.
+    #[must_use]
+    pub fn align_x(self, side: impl Into<letters::Alignment>) -> Self {
+        Self(self.0.align_x(side))
+    }
+
+    /// Where its lines stand in their height.
+    #[must_use]
+    pub fn align_y(self, side: impl Into<alignment::Vertical>) -> Self {
+        Self(self.0.align_y(side))
+    }
+
+    /// In the middle both ways.
+    #[must_use]
+    pub fn center(self) -> Self {
+        Self(self.0.center())
+    }
+}
+
+impl<M> Widget<M, iced::Theme, iced::Renderer> for Text<'_> {
+    fn size(&self) -> Size<Length> {
+        Widget::<M, _, _>::size(&self.0)
+    }
+
+    fn tag(&self) -> tree::Tag {
+        Widget::<M, _, _>::tag(&self.0)
+    }
+
+    fn state(&self) -> tree::State {
+        Widget::<M, _, _>::state(&self.0)
+    }
+
+    fn layout(
+        &mut self,
+        tree: &mut Tree,
+        renderer: &iced::Renderer,
+        limits: &layout::Limits,
+    ) -> layout::Node {
+        Widget::<M, _, _>::layout(&mut self.0, tree, renderer, limits)
+    }
+
+    fn draw(
+        &self,
+        tree: &Tree,
+        renderer: &mut iced::Renderer,
+        theme: &iced::Theme,
+        style: &renderer::Style,
+        layout: Layout<'_>,
+        cursor: mouse::Cursor,
+        viewport: &Rectangle,
+    ) {
+        Widget::<M, _, _>::draw(&self.0, tree, renderer, theme, style, layout, cursor, viewport);
+    }
+
+    fn operate(
+        &mut self,
+        tree: &mut Tree,
+        layout: Layout<'_>,
+        renderer: &iced::Renderer,
+        operation: &mut dyn Operation,
+    ) {
+        Widget::<M, _, _>::operate(&mut self.0, tree, layout, renderer, operation);
+        let paragraph = tree.state.downcast_ref::<State<Paragraph>>().raw().clone();
+        operation.custom(None, layout.bounds(), &mut Laid(paragraph));
+    }
+}
+
+impl<'a, M: 'a> From<Text<'a>> for Element<'a, M> {
+    fn from(text: Text<'a>) -> Self {
+        Element::new(text)
+    }
+}
 
 /// Text in a role.
 pub fn text<'a>(look: &Look, role: Type, content: impl IntoFragment<'a>) -> Text<'a> {
@@ -14,12 +129,14 @@ pub fn text<'a>(look: &Look, role: Type, content: impl IntoFragment<'a>) -> Text
         Type::Small | Type::Label => colors.soft,
         _ => colors.ink,
     };
-    Text::new(content)
-        .size(look.size(role))
-        .font(Look::font(role))
-        .color(color)
-        .line_height(LineHeight::Relative(line_height(role)))
-        .wrapping(Wrapping::WordOrGlyph)
+    Text(
+        Plain::new(content)
+            .size(look.size(role))
+            .font(Look::font(role))
+            .color(color)
+            .line_height(LineHeight::Relative(line_height(role)))
+            .wrapping(Wrapping::WordOrGlyph),
+    )
 }
 
 const fn line_height(role: Type) -> f32 {

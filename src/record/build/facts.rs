@@ -162,6 +162,15 @@ fn change(change: &unit::Change, pages: &Pages<'_>) -> Change {
         unit::Change::Drop { step, reason } => {
             Change::Drop { step: step.value.clone(), says: pages.say(&reason.value) }
         }
+        unit::Change::Add { step, words } => {
+            Change::Add { step: step.value.clone(), says: pages.say(&words.value) }
+        }
+        unit::Change::Replace { line, words } => {
+            Change::Replace { line: line.value.clone(), says: pages.say(&words.value) }
+        }
+        unit::Change::Picture { step, picture } => {
+            Change::Picture { step: step.value.clone(), picture: picture.value.clone() }
+        }
         unit::Change::Note { step, words } => {
             Change::Note { step: step.value.clone(), says: pages.say(&words.value) }
         }

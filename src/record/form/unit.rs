@@ -222,6 +222,27 @@ pub enum Change {
         /// Why, in the reader's language.
         says: String,
     },
+    /// Something more is shown in a step.
+    Add {
+        /// Step id.
+        step: String,
+        /// What, in the reader's language.
+        says: String,
+    },
+    /// A line of a step is said otherwise.
+    Replace {
+        /// Key of the line.
+        line: String,
+        /// What is said.
+        says: String,
+    },
+    /// A step has another picture.
+    Picture {
+        /// Step id.
+        step: String,
+        /// Picture.
+        picture: String,
+    },
     /// A remark is added to a step.
     Note {
         /// Step id.

@@ -9,7 +9,7 @@ use crate::words::Args;
 use crate::words::format::{self, Places};
 
 /// Fees in the order in which a renter meets them; whatever else the sheet gives comes behind.
-const FEES: [&str; 18] = [
+const FEES: [&str; 19] = [
     "night",
     "deposit",
     "miles_night",
@@ -24,6 +24,7 @@ const FEES: [&str; 18] = [
     "cassette",
     "grey",
     "clean",
+    "griddle",
     "smoke",
     "pet",
     "pet_hidden",

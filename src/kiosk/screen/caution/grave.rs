@@ -7,7 +7,7 @@ use iced::{Alignment, Length};
 
 use super::foot::{self, chips, who};
 use super::{Message, Show, Side, TRIES};
-use crate::kiosk::theme::Gap;
+use crate::kiosk::theme::{Gap, TextSize};
 use crate::kiosk::ui::{self, Element};
 use crate::route::{self, Caution, Step};
 use crate::words::Args;
@@ -99,7 +99,7 @@ pub(super) fn end_of_page<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
 fn wide<'a>(show: &Show<'_, 'a>, caution: &Caution, words: Words) -> Element<'a, Message> {
     let look = &show.look;
     let side = column![]
-        .push(picture(show, caution, 264.0).map(|sign| container(sign).center_x(Length::Fill)))
+        .push(picture(show, caution, sign_side(show)).map(|sign| container(sign).center_x(Length::Fill)))
         .push(first_hint(show))
         .push(Space::new().height(Length::Fill))
         .push(target(show, caution))
@@ -138,6 +138,16 @@ fn tall<'a>(show: &Show<'_, 'a>, caution: &Caution, words: Words) -> Element<'a,
         .padding([look.gap(Gap::Wide), look.gap(Gap::Huge)])
         .height(Length::Fill)
         .into()
+}
+
+/// The sign is smaller where the words below it are larger or more: they are never cut.
+fn sign_side(show: &Show<'_, '_>) -> f32 {
+    match show.look.text {
+        TextSize::Largest if show.state.at == 0 => 150.0,
+        TextSize::Largest => 168.0,
+        _ if show.state.at == 0 => 220.0,
+        _ => 264.0,
+    }
 }
 
 /// The sign of the hazard. A notice is not about injury and has none.

@@ -7,7 +7,7 @@ use crate::words::{Args, format};
 
 /// Fees in the order in which people ask for them, and the fact each stands on. What a unit does not have is not
 /// listed.
-const FEES: [(&str, &str); 18] = [
+const FEES: [(&str, &str); 19] = [
     ("deposit", "fees.deposit"),
     ("miles", "fees.miles_night"),
     ("mile", "fees.mile"),
@@ -21,6 +21,7 @@ const FEES: [(&str, &str); 18] = [
     ("cassette", "fees.cassette"),
     ("grey", "fees.grey"),
     ("clean", "fees.clean"),
+    ("griddle", "fees.griddle"),
     ("smoke", "fees.smoke"),
     ("pet", "fees.pet"),
     ("pet-hidden", "fees.pet_hidden"),

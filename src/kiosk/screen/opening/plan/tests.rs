@@ -1,6 +1,5 @@
 //! Which questions a unit is asked, where presses lead, and that no press leads out of bounds.
 
-use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
 use proptest::prelude::*;
@@ -9,7 +8,7 @@ use super::ask::To;
 use super::*;
 use crate::figures::Person;
 use crate::measure::Quantity;
-use crate::script::{Bundle, EMBEDDED, Scripts};
+use crate::script::{Bundle, Scripts};
 
 const ALL: [Ask; 13] = [
     Ask::Bags,
@@ -28,26 +27,14 @@ const ALL: [Ask; 13] = [
 ];
 const SYSTEMS: [System; 3] = [System::Us, System::Uk, System::Metric];
 
-/// The demo lot with the units of the tests beside its own.
+/// The demo lot.
 fn lot() -> &'static Scripts {
     static LOT: OnceLock<Arc<Scripts>> = OnceLock::new();
-    LOT.get_or_init(read)
+    LOT.get_or_init(|| crate::kiosk::scripts(Bundle::demo()).unwrap())
 }
 
 fn wren() -> Facts {
     lot().facts("wren").unwrap()
-}
-
-fn read() -> Arc<Scripts> {
-    let mut files: BTreeMap<String, Arc<[u8]>> =
-        EMBEDDED.iter().map(|(name, bytes)| ((*name).to_owned(), Arc::from(*bytes))).collect();
-    for (unit, sheet) in [
-        ("heron", include_str!("../../../../../tests/figures/heron.ron")),
-        ("plover", include_str!("../../../../../tests/figures/plover.ron")),
-    ] {
-        let _ = files.insert(format!("walkthroughs/units/{unit}.ron"), Arc::from(sheet.as_bytes()));
-    }
-    crate::kiosk::scripts(Bundle::new(files, false)).unwrap()
 }
 
 fn asked(facts: &Facts) -> Vec<Ask> {

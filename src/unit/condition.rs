@@ -4,7 +4,8 @@ use serde::Deserialize;
 
 use crate::measure::Quantity;
 use crate::source::At;
-use crate::unit::{Facts, Value};
+
+use super::facts::{Facts, Value};
 
 /// A condition. It speaks of equipment, never of a unit's name.
 #[derive(Debug, Clone, PartialEq, Deserialize)]

@@ -1,0 +1,24 @@
+# Guide: carbon monoxide alarm
+guide-trouble-co-alarm = Carbon monoxide alarm sounds, or people feel sick
+    .stop = always
+    .find = carbon monoxide, CO, alarm, beep, chirp, sick, dizzy, headache, sleepy, fumes, exhaust
+    .note = Stay out and call { $phone_road }. Nobody goes in until the fire service or a trained helper says so. Use no engine, generator, heater or burner again until the cause is found.
+
+caution-trouble-co-alarm-h1 = Carbon monoxide will kill while you look for the cause.
+    .title = Carbon monoxide
+    .harm = You cannot see it or smell it. It will kill you.
+    .avoid = Get everyone outside before you read on.
+
+row-trouble-co-alarm-chirp = Listen, and look at the people.
+    .ask = Is it one chirp a minute, and nobody feels bad?
+row-trouble-co-alarm-out = Get everyone out into fresh air. Leave the door open. Check that no one is missing.
+    .ask = Is anyone dizzy, sick or sleepy, or was anyone asleep?
+    .yes = Say so when you call.
+row-trouble-co-alarm-call = Call { $phone_emergency }. Ask for medical help. Lay a sleepy person on the side and stay with them.
+    .ask = Is help on the way?
+    .no = Try again from where the phone works. Ask a neighbor to call.
+row-trouble-co-alarm-cause = Stay outside. Stop an engine or a generator only if you need not go in or stand in its exhaust. Look for the exhaust of a neighbor.
+    .ask = Did you find a cause?
+row-trouble-co-alarm-alarm = Read the light of the alarm and its date. The battery is low or the alarm is too old. It is { $place_co_alarm }.
+    .ask = Can it be replaced today?
+    .no = Use no flames and no generator. Nobody sleeps in the unit without an alarm that works.

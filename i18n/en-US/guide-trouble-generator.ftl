@@ -1,0 +1,44 @@
+# Guide: the generator
+guide-trouble-generator = Generator stops or will not start
+    .stop = fuel smell, smoke, knocking, oil on the ground, three failed tries
+    .find = generator, genset, power, electricity, stops, dies, shuts off, will not start, no start, cranks, quarter tank, oil, dial, altitude
+    .note = Count how many times the light on the stop switch blinks. Tell the helper. While you drive, a roof air conditioner needs the generator. The dash air runs off the engine.
+
+caution-trouble-generator-h1 = The exhaust holds carbon monoxide, a gas you cannot see or smell.
+    .title = Deadly exhaust gas
+    .harm = It will kill people who breathe it, most of all in their sleep.
+    .avoid = Wake everyone. Shut the windows on that side. Go out at the first alarm.
+caution-trouble-generator-h2 = Parts of the generator stay hot.
+    .title = Hot parts
+    .harm = They can burn you.
+    .avoid = Touch only the switch, the breaker, the dial and the dipstick.
+
+row-trouble-generator-people = Look at the people first.
+    .ask = Does the carbon monoxide alarm sound, or does anyone feel sick?
+row-trouble-generator-fuel-smell = Look and smell from a step away. Touch nothing. The generator is { $place_generator }.
+    .ask = Do you smell fuel, or see smoke or oil on the ground?
+row-trouble-generator-no-power = After a start, wait { $limit_power_wait } for the power.
+    .ask = Does the generator run, but nothing works inside?
+row-trouble-generator-gauge = Turn the engine key on. Read the fuel gauge.
+    .ask = Is it at { $generator_pickup } of a tank or below?
+    .yes = It is built that way. The generator leaves you the fuel to drive out.
+row-trouble-generator-refuel = Buy fuel. First turn off the engine and all flames. Then hold prime for { $generator_prime } and start.
+    .ask = Does it run?
+row-trouble-generator-overload = Think back.
+    .ask = Did it stop with the air conditioner or the microwave on?
+row-trouble-generator-loads-off = Turn everything off inside. Push the breaker on the generator fully off, then on. Start it. Wait { $generator_warm_up }. Turn things on one at a time.
+    .ask = Does it keep running?
+row-trouble-generator-oil = Stand level, with the generator off. Wait { $limit_oil_settle }. Pull the dipstick, wipe it, dip it and read it.
+    .ask = Is the oil between the marks and clean?
+row-trouble-generator-add-oil = If it is low, add { $generator_oil }, a little at a time. Go up to the upper mark and no higher. Write down how much. If it is too full or milky, answer no.
+    .ask = Is it between the marks now?
+row-trouble-generator-dial = Look at the dial on the generator. It must show the height of this place in thousands of feet.
+    .ask = Is the unit near level, and is the dial right?
+row-trouble-generator-level = Level the unit. Set the dial. Start it.
+    .ask = Does it run?
+row-trouble-generator-volts = Read the house volts, with everything off.
+    .ask = Do they show { $house_low } or less?
+row-trouble-generator-boost = Do this outdoors, with nobody asleep. Start the engine. Hold the boost switch and start the generator. The boost switch is { $place_boost_switch }.
+    .ask = Does it run?
+row-trouble-generator-prime = Hold prime for { $generator_prime }. Hold start for { $generator_crank } at most. Rest { $limit_generator_rest }. Three tries at most.
+    .ask = Does it run?

@@ -1,0 +1,45 @@
+# Guide: the heater
+guide-trouble-heat = Heater will not run
+    .stop = gas or diesel smell, soot, stinging eyes, carbon monoxide alarm
+    .find = heat, heater, furnace, cold, no heat, freezing, thermostat, fan, blows cold, smoke, soot
+    .note = Read the code on the heater control to the helper, if it shows one. Nobody sleeps while an engine or a generator charges the battery. A diesel heater may smoke white when it starts. More than { $limit_heater_smoke } of smoke is not normal.
+
+caution-trouble-heat-h1 = A burner or a grill used for heat makes carbon monoxide, a gas you cannot see or smell.
+    .title = Burner used for heat
+    .harm = It will kill you.
+    .avoid = Use blankets, or leave. Never heat with a burner or a grill.
+caution-trouble-heat-h2 = The outside exhaust gets very hot.
+    .title = Hot exhaust
+    .harm = It can burn skin badly.
+    .avoid = Look at it. Do not touch it.
+
+row-trouble-heat-alarm = Smell and listen.
+    .ask = Does the carbon monoxide alarm sound, or is there a gas smell, soot or stinging eyes?
+    .yes = Once you are outside, go on with the guide for what you noticed: the alarm or the smell.
+row-trouble-heat-burner = Light one burner of the cooktop. Look at the flame. Turn it off.
+    .ask = Was the flame strong?
+row-trouble-heat-propane = { $propane_kind ->
+        [cylinders] Read the propane gauge. If it is empty, change over to the other cylinder. Close the valve. Wait { $limit_valve_rest }. Open it slowly. Light the burner again, then turn it off. The valve is { $place_lp_valve }.
+       *[other] Read the propane gauge. If it is empty, have it filled. Close the valve. Wait { $limit_valve_rest }. Open it slowly. Light the burner again, then turn it off. The valve is { $place_lp_valve }.
+    }
+    .ask = Is the flame strong now?
+row-trouble-heat-volts = Read the house volts.
+    .ask = Are they above { $house_low }?
+row-trouble-heat-charge = Charge for { $limit_charge_try }, from a post or from a running engine outdoors. Turn the thermostat up.
+    .ask = Does warm air come?
+row-trouble-heat-thermostat = Set the thermostat to heat, well above the room. Wait { $limit_furnace_wait }.
+    .ask = Does the fan run?
+row-trouble-heat-furnace-reset = Take bags off the grilles. Look at the outside exhaust from a step away. It is { $place_furnace_exhaust }. Turn the thermostat off for { $limit_furnace_reset }, then on. Once.
+    .ask = Does warm air come?
+row-trouble-heat-fuel = { $house_chemistry ->
+        [lithium] Read the fuel gauge and the battery percent.
+       *[other] Read the fuel gauge and the house volts.
+    }
+    .ask = { $house_chemistry ->
+        [lithium] Is the fuel above { $diesel_heater_pickup } of a tank, and the battery above { $limit_heater_percent }?
+       *[other] Is the fuel above { $diesel_heater_pickup } of a tank, and are the volts above { $house_low }?
+    }
+row-trouble-heat-refuel = Turn the heater off and buy fuel, or charge the battery. Then turn the heater on. Wait { $limit_heater_warm }.
+    .ask = Does warm air come?
+row-trouble-heat-pipe = Look under from the side. Keep the pipe free of snow, mud and bags. It is { $place_heater_exhaust }. Turn the heater off. Wait { $diesel_heater_rest }. Turn it on, once. Wait { $limit_heater_warm }.
+    .ask = Does warm air come?

@@ -1,0 +1,34 @@
+# Fuel type and caps
+topic-fuel-type-cap = Fuel and caps
+why-fuel-type-cap = Wrong fuel costs thousands. The colors of pumps differ from country to country.
+step-fuel-type-cap = Fuel and caps
+show-fuel-type-cap-gasoline = Read the word on the cap aloud: unleaded gasoline (petrol), { $engine_grade } or more, with up to { $limit_ethanol_most } ethanol. The tank takes { $engine_tank }.
+show-fuel-type-cap-diesel = Read the word on the cap aloud: diesel. It must be { $engine_grade }. The tank takes { $engine_tank }.
+show-fuel-type-cap-fluid = Show the blue cap. It is for the exhaust fluid alone, { $engine_exhaust_fluid } of it, and never for diesel.
+show-fuel-type-cap-off = At the pump all of these are off: generator, heater, propane.
+show-fuel-type-cap-off-propane = At the pump both are off: heater and propane.
+show-fuel-type-cap-off-generator = At the pump both are off: generator and heater.
+show-fuel-type-cap-off-heater = At the pump the heater is off.
+show-fuel-type-cap-wrong = Say what to do after wrong fuel: do not start, and do not turn the key.
+show-fuel-type-cap-wrong-heater = Say that the diesel heater stays off too. It drinks from the same tank.
+know-fuel-type-cap-gasoline = Your fuel is unleaded gasoline, { $engine_grade } or more. The cap is { $place_fuel_cap }.
+know-fuel-type-cap-diesel = Your fuel is { $engine_grade }. The cap is { $place_fuel_cap }.
+know-fuel-type-cap-word = Read the word on the cap and on the pump. Do not go by color.
+know-fuel-type-cap-wrong = If you put in the wrong fuel, call { $phone_road }. Do not turn the key.
+know-fuel-type-cap-heater = After wrong fuel, keep the heater off too.
+
+caution-fuel-type-cap-1 = Wrong fuel destroys the engine.
+    .title = Wrong fuel
+    .harm = You pay for a new one.
+    .avoid = Read the word on pump and cap. After a mistake, do not start the engine.
+caution-fuel-type-cap-2 = Any flame can make fuel vapor explode.
+    .title = Fuel vapor
+    .harm = The blast and the fire can kill.
+    .avoid = Turn off the engine, the heater and any propane. Do not smoke.
+caution-fuel-type-cap-3 = Diesel in the blue fluid tank ruins the exhaust system.
+    .title = Diesel in the blue cap
+    .harm = You pay for the repair.
+    .avoid = Put only the blue fluid there.
+
+question-fuel-type-cap-1 = Up in the hills the pump sells a lower octane. Will it do?
+    .answer = No. The fuel for this unit is { $engine_grade }, here and there.

@@ -1,0 +1,33 @@
+# Giving it back
+topic-return-rules = Giving it back
+why-return-rules = The bill at the return is the biggest source of bad feeling.
+
+step-return-rules = Giving it back
+show-return-rules-time = Say the time it is due, and write it on the card.
+show-return-rules-fuel = Show the fuel mark to come back to.
+show-return-rules-propane = Show the propane mark to come back to.
+show-return-rules-tanks = Say that the waste tanks come back empty.
+show-return-rules-rest = Go through the rest: swept, every loaned item back, every bit of damage told.
+know-return-rules-time = Come back by the agreed time, with empty waste tanks.
+know-return-rules-fuel = Bring back the fuel you left with.
+know-return-rules-propane = Bring back the propane you left with.
+know-return-rules-bumps = Tell us about any bump first.
+
+step-return-rules-fees = What the return can cost
+show-return-rules-fees-miles = { $fees_miles_night } miles a night are free. Each mile more costs { $fees_mile }.
+show-return-rules-fees-generator = { $fees_generator_night } of generator time a night are free. Each hour more costs { $fees_generator_hour }.
+show-return-rules-fees-fuel = Fuel that is missing costs { $fees_fuel_gallon } a gallon, and { $fees_fuel_service } once for the service.
+show-return-rules-fees-propane-quarter = Each missing quarter of propane costs { $fees_propane_quarter }.
+show-return-rules-fees-propane-cylinder = Each empty propane cylinder costs { $fees_propane_cylinder }.
+show-return-rules-fees-tanks-black = A full black tank costs { $fees_black }. Each full grey tank costs { $fees_grey }.
+show-return-rules-fees-tanks-cassette = A full cassette costs { $fees_cassette }. A full grey tank costs { $fees_grey }.
+know-return-rules-fees-late = { $charges_late_grace } late costs nothing. After that, each hour begun costs { $fees_late_hour }.
+know-return-rules-fees-work = Each charge is worked out from readings that we take together, now and at the return.
+
+caution-return-rules-1 = A late return, low fuel or full tanks add charges.
+    .title = Extra charges
+    .harm = You pay more, or get less of the deposit back.
+    .avoid = Check the list on the card the day before.
+
+question-return-rules-1 = What if traffic holds me up?
+    .answer = Call { $phone_day } before the time. It may help.

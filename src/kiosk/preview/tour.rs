@@ -1,0 +1,327 @@
+//! The way through the pages.
+
+use jiff::SignedDuration;
+
+use super::{Kiosk, TourClock, TourFault, party};
+use crate::kiosk::headless::Driver;
+use crate::kiosk::screen::{self, Action, Screen, caution, closing, opening, walk, yard};
+use crate::kiosk::{App, Hall, Message};
+use crate::route::{Ask, Step};
+use crate::walk::{CopyChoice, Event};
+
+/// First number of the pages that go round the unit.
+const ROUND: u32 = 10;
+/// More pages than an opening can have.
+const OPENING_PAGES: usize = 12;
+/// More answers than one page of cautions can ask for.
+const ANSWERS: usize = 12;
+
+/// A page of a unit.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(in crate::kiosk) struct Page {
+    /// Place in walking order.
+    pub number: u32,
+    /// The step it belongs to, or the part of the walk.
+    pub step: String,
+    /// What it shows of that; empty for the page of the step itself.
+    pub part: String,
+}
+
+impl Page {
+    /// Its name, as of a file.
+    pub fn name(&self) -> String {
+        let Self { number, step, part } = self;
+        if part.is_empty() { format!("{number:03}-{step}") } else { format!("{number:03}-{step}-{part}") }
+    }
+}
+
+/// What is done with each page.
+pub(in crate::kiosk) trait Visit {
+    /// Takes the page that is open.
+    ///
+    /// # Errors
+    /// The page cannot be taken; the rest is not shown.
+    fn page<P: Kiosk>(&mut self, page: &Page, driver: &mut Driver<'_, P>) -> Result<(), TourFault>;
+}
+
+/// A kiosk that is led from page to page.
+pub(in crate::kiosk) struct Tour<'t, 'p, P: Kiosk, V> {
+    driver: &'t mut Driver<'p, P>,
+    clock: TourClock,
+    /// Whether pages of the renter are shown as they are once read to their end.
+    seen_first: bool,
+    visit: &'t mut V,
+    number: u32,
+    /// Step or part of the walk that is open.
+    step: String,
+}
+
+impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
+    pub fn new(driver: &'t mut Driver<'p, P>, clock: TourClock, seen_first: bool, visit: &'t mut V) -> Self {
+        Self { driver, clock, seen_first, visit, number: 0, step: String::new() }
+    }
+
+    /// Shows every page of a unit.
+    pub fn lead(&mut self, unit: &str) -> Result<(), TourFault> {
+        self.part("yard");
+        self.page("")?;
+        self.opening(unit)?;
+        self.number = self.number.max(ROUND);
+        let stops = self.hall()?.walk.route().stops.clone();
+        for (index, stop) in stops.iter().enumerate() {
+            for at in stop.steps.clone() {
+                self.step(at)?;
+            }
+            self.cautions(index)?;
+        }
+        self.closing()
+    }
+
+    fn part(&mut self, name: &str) {
+        name.clone_into(&mut self.step);
+    }
+
+    fn stuck(&self, why: impl Into<String>) -> TourFault {
+        TourFault::Stuck { step: self.step.clone(), why: why.into() }
+    }
+
+    fn app(&self) -> &App {
+        self.driver.state()
+    }
+
+    fn hall(&self) -> Result<Hall, TourFault> {
+        self.app().hall().cloned().ok_or_else(|| {
+            let notice = self.app().notice().map(|n| n.text.clone());
+            self.stuck(notice.unwrap_or_else(|| "no walk is open".to_owned()))
+        })
+    }
+
+    /// Shows the page that is open.
+    fn page(&mut self, part: &str) -> Result<(), TourFault> {
+        if let Some(notice) = self.app().notice() {
+            return Err(self.stuck(notice.text.clone()));
+        }
+        let page = Page { number: self.number, step: self.step.clone(), part: part.to_owned() };
+        self.number += 1;
+        self.driver.forget();
+        self.visit.page(&page, self.driver)
+    }
+
+    fn send(&mut self, message: screen::Message) -> Result<(), TourFault> {
+        self.driver.tell(Message::Screen(message))?;
+        Ok(())
+    }
+
+    /// What a screen would ask for.
+    fn act(&mut self, action: Action) -> Result<(), TourFault> {
+        let app = self.driver.state_mut();
+        let effects = app.act(action);
+        let _ = app.run(effects);
+        match self.app().notice() {
+            Some(notice) => Err(self.stuck(notice.text.clone())),
+            None => Ok(()),
+        }
+    }
+
+    fn say(&mut self, events: Vec<Event>) -> Result<(), TourFault> {
+        self.clock.pass(SignedDuration::from_secs(20));
+        if events.is_empty() { Ok(()) } else { self.act(Action::Propose(events)) }
+    }
+
+    fn open(&mut self, screen: Screen) -> Result<(), TourFault> {
+        self.act(Action::open(screen))
+    }
+
+    fn opening(&mut self, unit: &str) -> Result<(), TourFault> {
+        self.part("opening");
+        self.send(screen::Message::Yard(yard::Message::UnitChosen(unit.to_owned())))?;
+        let hall = self.hall()?;
+        let (language, measures) = self.reader();
+        let now = self.app().world.now();
+        self.say(party::opening(&hall.scripts, now, &language, &measures))?;
+        self.open(Screen::at(&self.hall()?))?;
+        let go = |message| screen::Message::Opening(message);
+        self.send(go(opening::Message::PageChosen(opening::Page::Trip)))?;
+        for _ in 0..OPENING_PAGES {
+            let before = self.opening_page();
+            self.page(&before.map(|p| format!("{p:?}").to_lowercase()).unwrap_or_default())?;
+            self.send(go(opening::Message::NextPressed))?;
+            if self.opening_page() == before {
+                break;
+            }
+        }
+        self.send(go(opening::Message::PageChosen(opening::Page::Stop)))?;
+        self.page("not-handed-over")?;
+        self.say(vec![Event::Opened])
+    }
+
+    fn opening_page(&self) -> Option<opening::Page> {
+        match self.app().screen() {
+            Screen::Opening(state) => Some(state.page()),
+            _ => None,
+        }
+    }
+
+    /// Language and measures in which everything is read.
+    fn reader(&self) -> (String, String) {
+        let app = self.app();
+        let measures = app.lot.lot.value.measures.first().cloned().unwrap_or_else(|| "us".to_owned());
+        (app.settings.staff.lang.clone(), measures)
+    }
+
+    fn step(&mut self, at: usize) -> Result<(), TourFault> {
+        let hall = self.hall()?;
+        let Some(step) = hall.walk.route().steps.get(at).cloned() else { return Ok(()) };
+        self.part(&step.id);
+        self.open(Screen::Walk(walk::State::at_step(&hall, &step.id)))?;
+        self.page("")?;
+        self.sheets(at, &step)?;
+        let (language, _) = self.reader();
+        let minutes = i64::from(step.minutes);
+        self.clock.pass(SignedDuration::from_mins(minutes));
+        self.say(party::step(&hall.scripts, &hall.walk, &step, &language))
+    }
+
+    /// What lies over the page: once what every step has, and what this one asks for.
+    fn sheets(&mut self, at: usize, step: &Step) -> Result<(), TourFault> {
+        let mut kinds = Vec::new();
+        if at == 0 {
+            kinds = vec![
+                (walk::SheetKind::Overview, "whole-walk"),
+                (walk::SheetKind::Question, "question"),
+                (walk::SheetKind::NotShown, "not-shown"),
+                (walk::SheetKind::Stop, "stop"),
+                (walk::SheetKind::Marks, "marks"),
+            ];
+        }
+        if !step.readings.is_empty() {
+            kinds.push((walk::SheetKind::Readings, "readings"));
+        }
+        let item = step.kit.then(|| self.hall().ok()?.walk.route().items.first().map(|i| i.tag.clone()));
+        if let Some(tag) = item.flatten() {
+            kinds.push((walk::SheetKind::Item(tag), "item"));
+        }
+        for (kind, name) in kinds {
+            self.send(screen::Message::Walk(walk::Message::SheetAsked(kind)))?;
+            self.page(name)?;
+            self.send(screen::Message::Walk(walk::Message::SheetClosed))?;
+        }
+        Ok(())
+    }
+
+    /// The renter's pages of a stop, each once, and the page that asks for the tablet back.
+    fn cautions(&mut self, stop: usize) -> Result<(), TourFault> {
+        self.open(Screen::Caution(caution::State::new_at(&self.hall()?, stop)))?;
+        let mut shown = None;
+        let mut answers = 0;
+        while let Some((at, all)) = self.caution_place() {
+            if all == 0 {
+                return Ok(());
+            }
+            if at >= all {
+                return self.page("give-back");
+            }
+            let name = self.caution_name()?;
+            self.choose_reader()?;
+            if shown != Some(at) {
+                (shown, answers) = (Some(at), 0);
+                if self.seen_first {
+                    self.read_on()?;
+                }
+                self.page(&name)?;
+            }
+            answers += 1;
+            if answers > ANSWERS {
+                return Err(self.stuck(format!("the answer to `{name}` leads nowhere")));
+            }
+            self.read_on()?;
+            self.answer()?;
+        }
+        Ok(())
+    }
+
+    fn caution(&self) -> Option<&caution::State> {
+        match self.app().screen() {
+            Screen::Caution(state) => Some(state),
+            _ => None,
+        }
+    }
+
+    fn caution_place(&self) -> Option<(usize, usize)> {
+        self.caution().map(caution::State::position)
+    }
+
+    /// `caution-keys-1`, or `cautions-keys-2` for several on one page.
+    fn caution_name(&mut self) -> Result<String, TourFault> {
+        let hall = self.hall()?;
+        let found = self.caution().and_then(|state| state.page(&hall));
+        let Some((step, cautions)) = found else { return Err(self.stuck("the page holds no caution")) };
+        let id = step.id.clone();
+        let first = cautions.first().map_or_else(String::new, |c| c.id.clone());
+        let word = if cautions.len() == 1 { "caution" } else { "cautions" };
+        self.part(&id);
+        Ok(format!("{word}-{first}"))
+    }
+
+    /// The first of the party answers where several may.
+    fn choose_reader(&mut self) -> Result<(), TourFault> {
+        match (self.caution().map(caution::State::person), party::PARTY.first()) {
+            (Some(None), Some((first, ..))) => {
+                self.send(screen::Message::Caution(caution::Message::PersonChosen(*first)))
+            }
+            _ => Ok(()),
+        }
+    }
+
+    /// The page is read to its end.
+    fn read_on(&mut self) -> Result<(), TourFault> {
+        let seen = self.caution().map(caution::State::seen);
+        seen.map_or(Ok(()), |message| self.send(screen::Message::Caution(message)))?;
+        self.clock.pass(SignedDuration::from_secs(6));
+        Ok(())
+    }
+
+    fn answer(&mut self) -> Result<(), TourFault> {
+        let hall = self.hall()?;
+        let found = self.caution().and_then(|state| state.page(&hall));
+        let taps = found.is_some_and(|(_, cautions)| cautions.iter().all(|c| c.ask == Ask::Read));
+        let message = if taps {
+            caution::Message::ReadPressed
+        } else {
+            caution::Message::Held(crate::kiosk::ui::HoldEvent::Done)
+        };
+        self.send(screen::Message::Caution(message))
+    }
+
+    fn closing(&mut self) -> Result<(), TourFault> {
+        self.part("closing");
+        self.at_closing(closing::Page::Take)?;
+        self.page("take")?;
+        self.at_closing(closing::Page::Sign)?;
+        self.page("consent")?;
+        let consent = {
+            let hall = self.hall()?;
+            let (language, measures) = self.reader();
+            let reader = crate::words::Reader::new(&language, crate::kiosk::hall::system_of(&measures));
+            let speaker = crate::script::Speaker::new(&hall.scripts, &hall.walk.route().unit, reader);
+            speaker.map(|s| party::consent(&s)).into_iter().collect()
+        };
+        self.say(consent)?;
+        self.at_closing(closing::Page::Sign)?;
+        self.page("sign")?;
+        self.say(party::signatures())?;
+        self.at_closing(closing::Page::Copy)?;
+        self.page("copy")?;
+        self.say(vec![Event::CopyOffered, Event::CopyChosen { choice: CopyChoice::Slip }])?;
+        self.at_closing(closing::Page::Copy)?;
+        self.page("seal")?;
+        self.act(Action::Seal)?;
+        self.part("sealed");
+        self.page("")
+    }
+
+    fn at_closing(&mut self, page: closing::Page) -> Result<(), TourFault> {
+        self.open(Screen::Closing(closing::State::new(&self.hall()?)))?;
+        self.send(screen::Message::Closing(closing::Message::PageAsked(page)))
+    }
+}

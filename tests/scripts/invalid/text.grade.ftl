@@ -1,0 +1,3 @@
+# swap: know-kite-hold = Two hands hold it.
+# for:  know-kite-hold = Independently certified individuals invariably recommend precautionary bilateral manipulation.
+# expect: text.grade @know-kite-wind
