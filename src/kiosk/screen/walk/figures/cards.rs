@@ -201,8 +201,10 @@ impl<'a> Page<'a> {
             if card.lack.is_some() { ui::strong(look, face.basis) } else { ui::small(look, face.basis) };
         let basis = basis.width(Length::Fill);
         let line = match taken {
-            Some(_) => {
+            Some(taken) => {
+                // A row that may wrap takes all it is given.
                 let numbers = Column::with_children(face.numbers.into_iter().map(|n| number(look, n)));
+                let numbers = numbers.width(taken);
                 let left = column![title, basis].width(Length::Fill);
                 row![left, numbers.align_x(Alignment::End)].push(on)
             }
