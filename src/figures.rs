@@ -8,13 +8,17 @@ mod battery;
 mod battery_day;
 pub mod bill;
 mod explain;
+pub mod form;
+mod formula;
 mod gas;
 mod generator;
 mod heat;
 mod load_figure;
 pub mod loads;
+pub mod plot;
 pub mod projection;
 mod projection_help;
+mod projection_said;
 mod road;
 mod size;
 mod tires;
@@ -33,8 +37,10 @@ use crate::measure::{Measure, Quantity, Rounding, System, rounded, shown_with_pl
 use crate::unit::Facts;
 
 pub use explain::{Explained, ExplainedInput, explain, value_text};
+pub use formula::bill_line;
 pub use gas::most_fill;
 pub use projection_help::{Action, Help};
+pub use projection_said::{Said, said as say_projection, say_help};
 pub use size::{Passage, may_pass};
 pub use tires::air_pressure;
 pub use trip::{
@@ -113,12 +119,38 @@ impl Outcome {
 }
 
 /// A number on the way to a figure, for its formula.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Step {
     /// Its name in the formula.
     pub name: &'static str,
-    /// The number.
-    pub quantity: Quantity,
+    /// The number in `measure`.
+    pub exact: f64,
+    /// Its measure.
+    pub measure: Measure,
+}
+
+impl Step {
+    /// The number with the decimals a reader can use, at most three; none when it is no number.
+    #[must_use]
+    pub fn quantity(&self) -> Option<Quantity> {
+        let places = match self.exact.abs() {
+            size if size >= 100.0 => 1,
+            size if size >= 1.0 => 2,
+            _ => 3,
+        };
+        Some(Quantity::new(rounded(self.exact, places, Rounding::Nearest)?.normalize(), self.measure))
+    }
+}
+
+/// A sentence of the formula: its words are `figure-<id>.<key>`.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sentence {
+    /// Key.
+    pub key: &'static str,
+    /// The part it is of, where there are several: `$part` in its words.
+    pub of: Option<&'static str>,
+    /// Numbers its words use, beside the inputs and steps of the figure.
+    pub with: Vec<Step>,
 }
 
 /// A remark that holds for these facts only: its words are `figure-note-<key>`.
@@ -164,6 +196,8 @@ pub struct Figure {
     pub steps: Vec<Step>,
     /// The formula with its numbers, in signs.
     pub formula: String,
+    /// The formula in sentences; its words are `figure-<id>.formula` alone where there are none.
+    pub sentences: Vec<Sentence>,
     /// Source of the formula.
     pub source: &'static str,
     /// Remarks that hold for these facts.
@@ -201,8 +235,16 @@ pub struct Given<'a> {
     pub trip: Option<&'a Trip>,
 }
 
+/// What a figure is asked for: with all that explains it, or its numbers alone.
+#[derive(Debug, Clone, Copy)]
+struct Asked<'a> {
+    given: Given<'a>,
+    /// Whether only the numbers are wanted: no inputs, no formula.
+    quiet: bool,
+}
+
 /// Computes one figure.
-type Compute = fn(Given<'_>) -> Figure;
+type Compute = fn(Asked<'_>) -> Figure;
 
 /// All figures, in the order they are shown.
 const ALL: &[(&str, Compute)] = &[
@@ -271,12 +313,19 @@ pub fn of_trip(facts: &Facts, trip: &Trip) -> Vec<Figure> {
     all(Given { facts, trip: Some(trip) })
 }
 
+/// The numbers of all figures without what explains them: no inputs, no steps, no formula. For what is computed
+/// again with every touch.
+#[must_use]
+pub fn numbers(given: Given<'_>) -> Vec<Figure> {
+    ALL.iter().map(|(_, compute)| compute(Asked { given, quiet: true })).collect()
+}
+
 fn all(given: Given<'_>) -> Vec<Figure> {
-    ALL.iter().map(|(_, compute)| compute(given)).collect()
+    ALL.iter().map(|(_, compute)| compute(Asked { given, quiet: false })).collect()
 }
 
 /// One figure; none when there is no such id.
 #[must_use]
 pub fn one(id: &str, given: Given<'_>) -> Option<Figure> {
-    ALL.iter().find(|(known, _)| *known == id).map(|(_, compute)| compute(given))
+    ALL.iter().find(|(known, _)| *known == id).map(|(_, compute)| compute(Asked { given, quiet: false }))
 }

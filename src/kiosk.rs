@@ -190,7 +190,12 @@ impl App {
 
     /// What views look at, for words alone: any look will do.
     fn any_ctx(&self) -> Ctx<'_> {
-        self.ctx(theme::Look::new(self.settings.theme, self.settings.text, iced::Size::new(1280.0, 800.0), 1.0))
+        self.ctx(theme::Look::new(
+            self.settings.theme,
+            self.settings.text,
+            iced::Size::new(1280.0, 800.0),
+            1.0,
+        ))
     }
 
     /// Lends the open screen what it may look at. No view is drawn here, so any look will do.

@@ -31,7 +31,7 @@ pub use refused::Refused;
 pub use said::Arg;
 pub use state::{
     AnswerState, Began, Booking, Consent, Count, MustAnswer, Outcome, Peg, Phase, Question, Reader,
-    ReadingState, Response, Seal, Signature, StepState, Stopped, Tally, Timed, Withdrawn,
+    ReadingState, Reopened, Response, Seal, Signature, StepState, Stopped, Tally, Timed, Withdrawn,
 };
 
 use crate::figures::Trip;
@@ -67,6 +67,7 @@ pub struct Walk {
     consents: BTreeMap<PersonId, Timed<Consent>>,
     closing: Closing,
     withdrawn: Vec<Withdrawn>,
+    reopened: Vec<Timed<Reopened>>,
     seal: Option<Timed<Seal>>,
     events: usize,
     last_at: Timestamp,
@@ -105,6 +106,7 @@ impl Walk {
             consents: BTreeMap::new(),
             closing: Closing::default(),
             withdrawn: Vec::new(),
+            reopened: Vec::new(),
             seal: None,
             events: 1,
             last_at: first.at,

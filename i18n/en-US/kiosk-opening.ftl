@@ -3,6 +3,7 @@
 opening-step-trip = Trip
 opening-step-party = Party
 opening-step-licenses = Licenses
+opening-step-plan = Plan
 opening-step-ready = Ready
 opening-next = Next
 opening-back = Back
@@ -88,6 +89,72 @@ opening-all-here = Everybody is here
 opening-no-party = Nobody is entered yet. Enter the party first.
 opening-to-party = Enter the party
 
+## The plan of the trip.
+
+opening-plan-title = How will the trip go?
+opening-plan-why = Ask what is known. Leave out the rest: nobody must plan a trip.
+opening-plan-hook = What does the place of each night offer?
+opening-plan-hook-explained = Full means power, water and sewer.
+opening-plan-hook-full = Full
+opening-plan-hook-water = Power, water
+opening-plan-hook-power = Power
+opening-plan-hook-none = Nothing
+opening-plan-all-nights = All nights
+# A night by the day it begins on. $date: the day of the month.
+opening-plan-night = { opening-weekday } { $date }
+opening-plan-nights = { $from } to { $to }
+opening-plan-week-open = Each night
+opening-plan-week-close = The week as one
+opening-plan-water = How will they use water?
+opening-plan-water-home = As at home
+opening-plan-water-care = With care
+opening-plan-bags = Bags and food
+opening-plan-coldest = Coldest night
+opening-plan-highest = Highest place
+opening-plan-hottest = Hottest day
+opening-plan-sun = Sun a day
+opening-plan-generator = Generator a day
+opening-plan-driving = Driving a day
+opening-plan-tow = The vehicle that pulls
+# $measure: the sign of the measure: lb, kg, in or cm.
+opening-plan-measure = { $measure ->
+    [lb] pounds
+    [kg] kilograms
+    [in] inches
+   *[cm] centimeters
+}
+opening-plan-tow-payload = Payload on its door sticker, in { opening-plan-measure }
+opening-plan-tow-rating = Most it may pull, in { opening-plan-measure }
+opening-plan-tow-length = Its length, in { opening-plan-measure }
+opening-plan-tow-mount = From bumper to ball, in { opening-plan-measure }
+opening-plan-tow-bags = Bags in the vehicle
+opening-plan-levels = Tanks at the start
+opening-plan-fresh = Fresh water
+opening-plan-grey = Grey tanks
+opening-plan-toilet = Toilet tank
+opening-plan-propane = Propane
+opening-plan-fuel = Fuel
+opening-plan-full = Full
+opening-plan-empty = Empty
+opening-plan-zero = None
+opening-plan-untold = Not said
+opening-plan-assumed = As the lot says
+opening-plan-no-frost = Counted without frost
+opening-plan-helps = What helps
+opening-plan-unknown = What nobody knows yet
+opening-plan-source = Source: { $source }
+opening-sum-plan = { opening-sum-plan-with }, { opening-sum-plan-without }. { $first }
+opening-sum-plan-with = { $with ->
+    [0] No night with a hook-up
+    [one] One night with a hook-up
+   *[other] { $with } nights with hook-ups
+}
+opening-sum-plan-without = { $without ->
+    [0] none without
+    [one] one without
+   *[other] { $without } without
+}
+
 ## Ready.
 
 opening-ready-title = Ready for the walk?
@@ -161,6 +228,8 @@ opening-fault-expired = It ended on { $expiry }. Another driver, another license
 opening-fault-too-short = It ends on { $expiry }, before the unit is due back on { $until }. Another driver, a shorter trip, or do not hand over.
 opening-fault-empty = At least one of the party must be here.
 opening-fault-long = That is too long: at most { $max } letters.
+opening-fault-number = That is no number. Use digits alone.
+opening-fault-beyond = That cannot be. It is from { $low } to { $high } { opening-plan-measure }.
 opening-fault-reason = Say why.
 opening-fault-who-drove = Say who was to drive.
 opening-fault-other = That cannot be: { $why }

@@ -99,6 +99,33 @@ walk-unread-broken = The gauge does not work
 walk-unread-unreachable = It could not be seen or reached
 walk-unread-wrong-moment = It would be wrong now
 
+# Figures of a step, and how each is known.
+walk-figures = FIGURES
+walk-figure-people = { $count ->
+    [one] for one person
+   *[other] for { $count } people
+}
+walk-figure-planned = { $name }: { $value }, as planned
+walk-figure-read = { $name }: { $value }, as read
+walk-figure-from-plate = from the plate on the unit
+walk-figure-from-sheet = from the data sheet of this unit
+walk-figure-from-lot = as the lot says
+walk-figure-from-assumed = as the lot assumes
+walk-figure-take = Take the reading: { $reading }
+walk-figure-plan = Add it to the plan of the trip
+walk-figure-back = Back to the step
+walk-how = HOW WE KNOW
+walk-how-formula = HOW IT IS WORKED OUT
+walk-how-inputs = FROM WHAT
+walk-how-caveat = WHAT IT DOES NOT KNOW
+walk-how-source = Source: { $source }
+walk-how-breaks = WHY NOT
+walk-how-remedies = WHAT HELPS
+walk-how-sets = WHAT RUNS TOGETHER
+walk-how-always = WHAT IS ON ALL THE TIME
+walk-how-courses = HOW LONG EACH LASTS
+walk-how-helps = WHAT HELPS
+
 # Loaned items.
 walk-items-counted = { $done } of { $count } counted
 walk-items-all = All { $count } as listed

@@ -196,6 +196,8 @@ record-cautions = CAUTIONS AND ANSWERS
 record-cautions-how = Each text stands as it was shown. Below it: who answered, how, when, and how long the page had been open.
 record-caution = { $signal }: { $title } ({ $id }, version { $version })
 record-shown-in = Shown in { $language }:
+# $language: language tag; $measures: such as 'metric measures'.
+record-shown-in-measures = Shown in { $language }, { $measures }:
 record-answered = { $who } { $how }, { $time }. Page open { $looked }.
 record-how-read = confirmed with a tap
 record-how-hold = pressed and held
@@ -230,8 +232,13 @@ record-consent-paper = { $who } asked for paper, { $time }.
 record-signatures = SIGNATURES
 record-signed = { $who } signed, { $time }. Handwriting: { $file }
 record-not-signed = { $who } would not sign, { $time }. Reason: { $reason }
-record-withdrawn = { $who } had signed, { $time }. Void since { $withdrawn }, when the closing was opened again.
-record-withdrawn-refusal = { $who } had refused to sign, { $time }. Void since { $withdrawn }, when the closing was opened again.
+# $who: who had signed; $time: when; $withdrawn: since when it is void; $reason: why.
+record-withdrawn = { $who } had signed, { $time }. Void since { $withdrawn }. Reason: { $reason }
+record-withdrawn-refusal = { $who } had refused to sign, { $time }. Void since { $withdrawn }. Reason: { $reason }
+# $time: when; $reason: why.
+record-reopened = The closing was opened again, { $time }. Reason: { $reason }
+# $who: who had decided; $time: when; $reason: why.
+record-stop-undone = Taken back with it: the unit was not to go out, decided by { $who }, { $time }. Reason: { $reason }
 record-signatures-mean = Only the shape of the handwriting is kept, not its speed or pressure.
 record-copy = COPY FOR THE RENTER
 record-copy-offered = A copy was offered, { $time }.
@@ -244,14 +251,65 @@ record-copy-unknown = { record-unknown }
 ## What was shown
 
 record-shown = WHAT WAS SHOWN
+record-shown-figures = Where a text holds a figure of the trip, it is the one as of the closing.
 record-step-shown = { $title }, shown { $time }
 record-step-show = What staff showed:
 record-step-know = What the renter should know:
 record-step-notes = About this unit:
 
+## The trip
+
+record-trip = THE TRIP
+# $time: when.
+record-trip-planned = Planned { $time }.
+record-trip-not-planned = Nobody planned this trip. The figures count on no hook-up and on usual use.
+record-trip-not-counted = Party or booking was not known, so no figure of the trip could be computed.
+record-trip-counted = The figures were computed from this: the plan, the party, the booking, and the gauges as read.
+record-trip-people = People
+record-trip-nights = Nights
+record-trip-leaves = Leaves
+record-trip-hook-up = Hook-ups, night by night
+record-trip-hook-up-full = power, water and sewer
+record-trip-hook-up-water = power and water
+record-trip-hook-up-power = power
+record-trip-hook-up-none = none
+record-trip-hook-up-rest = then none
+record-trip-use = Water use
+record-trip-use-normal = as at home
+record-trip-use-careful = with care
+# $value: what it says.
+record-trip-sign-says = { $value }
+record-trip-sign-nosign = none
+record-trip-supply = Power comes from
+# $value: current of its breaker.
+record-trip-supply-post = a post of { $value }
+record-trip-supply-generator = the generator
+record-trip-supply-inverter = the inverter
+record-trip-supply-nothing = nothing
+record-trip-on = Switched on
+# $load: the load.
+record-trip-settled = { $load } (settled)
+record-trip-wind-watched = Somebody watches the awning
+record-trip-wind-rain = Hard rain
+record-trip-wind-night = Night
+record-trip-inverter-on = Inverter on at night
+record-trip-fill = Fresh tank filled on day
+record-trip-empty = Waste tanks emptied on day
+record-trip-refill = Propane refilled on day
+record-trip-refuel = Fuel tank filled on day
+record-trip-yes = yes
+record-trip-no = no
+
 ## Figures, facts
 
-record-figures = FIGURES, AND WHAT THEY WERE COMPUTED FROM
+record-figures = FIGURES AS OF THE CLOSING
+record-figures-when = They are for the data sheet, the plan of the trip and the readings as they stood then. What each was computed from is in record.json.
+# $title: what it is; $value: its value, or why there is none.
+record-figure = { $title }: { $value }
+# $rounding: in which direction; $source: who says so.
+record-figure-source = { $rounding }; { $source }
+# $figures: their titles.
+record-figures-not-fitted = Not computed, since this unit does not have it: { $figures }.
 record-facts = FACTS AS THEY WERE
 record-facts-how = Every value of the unit's data sheet and of the lot, by the name it has in record.json.
 

@@ -3,13 +3,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::script::{From, Guide, GuideRow, Speaker, Target, Way};
+use crate::script::{From, Guide, GuideRow, Target, Way};
 use crate::source::{At, Place};
 use crate::unit::Facts;
 use crate::words::SOURCE_LANGUAGE;
 
 use super::Check;
-use super::route::Has;
+use super::route::{Speakers, Text};
 
 /// Parts of a hazard of a guide.
 const HAZARD_PARTS: [&str; 4] = ["", ".title", ".harm", ".avoid"];
@@ -34,8 +34,7 @@ impl<'a> Check<'a> {
         &mut self,
         unit: &str,
         facts: &Facts,
-        speaker: &Speaker<'_>,
-        has: &mut Has,
+        speakers: &mut Speakers<'_>,
         all: &mut Reached<'a>,
     ) {
         let scripts = self.scripts;
@@ -43,7 +42,7 @@ impl<'a> Check<'a> {
             let reached = guide.value.reached(facts);
             self.guide_on(guide, unit, facts, &reached);
             if guide.value.first(facts).is_some() {
-                self.say_guide(guide, unit, facts, speaker, &reached, has);
+                self.say_guide(guide, unit, facts, speakers, &reached);
             }
             all.entry(id).or_default().extend(reached);
         }
@@ -255,9 +254,8 @@ impl<'a> Check<'a> {
         guide: &From<Guide>,
         unit: &str,
         facts: &Facts,
-        speaker: &Speaker<'_>,
+        speakers: &mut Speakers<'_>,
         reached: &BTreeSet<&str>,
-        has: &mut Has,
     ) {
         let scripts = self.scripts;
         let id = &guide.value.id.value;
@@ -272,7 +270,7 @@ impl<'a> Check<'a> {
             keys.extend(["", ".ask", ".yes", ".no"].iter().map(|part| format!("{key}{part}")));
         }
         for key in keys.iter().filter(|key| scripts.words.has(SOURCE_LANGUAGE, key)) {
-            self.say_key(speaker, |_| Some(Place::start(&guide.file.name)), unit, key, has);
+            self.say_key(speakers, Text::Caution, |_| Some(Place::start(&guide.file.name)), unit, key);
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use crate::figures::{HookUp, Person, Trip};
 use crate::measure::Measure;
 use crate::route::{Ask, Route, Step};
 use crate::script::{From, Speaker, StepForm};
@@ -25,7 +26,41 @@ const PARTS: [&str; 4] = ["", ".title", ".harm", ".avoid"];
 const READ_PARTS: [&str; 3] = ["", ".harm", ".avoid"];
 
 /// Whether the unit has a value for a variable, as far as it was asked.
-pub(super) type Has = BTreeMap<String, bool>;
+type Has = BTreeMap<String, bool>;
+
+/// What kind of text is said.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Text {
+    /// A title, a line, a note: said for the trip.
+    Line,
+    /// A caution: said without, since it is confirmed.
+    Caution,
+}
+
+/// Who says the words of one unit.
+pub(super) struct Speakers<'a> {
+    steady: Speaker<'a>,
+    lines: Speaker<'a>,
+    /// What [`Text::Line`] and [`Text::Caution`] have.
+    has: [Has; 2],
+}
+
+impl Speakers<'_> {
+    fn has(&mut self, text: Text, variable: String) -> bool {
+        let [of_lines, of_cautions] = &mut self.has;
+        let (speaker, has) = match text {
+            Text::Line => (&self.lines, of_lines),
+            Text::Caution => (&self.steady, of_cautions),
+        };
+        *has.entry(variable).or_insert_with_key(|variable| speaker.has_value(variable))
+    }
+}
+
+/// The trip that lines are tried with: two adults, three nights, no hook-up, nothing else told.
+fn sample_trip() -> Trip {
+    let adult = Person { age: 30, weight: None };
+    Trip { nights: 3, people: vec![adult; 2], hook_up: vec![HookUp::None; 3], ..Trip::default() }
+}
 
 impl Check<'_> {
     pub(super) fn routes(&mut self) -> Vec<WalkLength> {
@@ -36,17 +71,18 @@ impl Check<'_> {
             let facts = Facts::new(&sheet.value, &scripts.lot.value);
             self.step_places(sheet, &facts);
             let route = crate::route::build_with(scripts, unit, &sheet.value, &facts);
-            let speaker = Speaker::of(scripts, &sheet.value, &facts, Reader::default());
-            let mut has = Has::new();
+            let steady = Speaker::of(scripts, &sheet.value, &facts, Reader::default());
+            let lines = steady.clone().with_trip(Some(sample_trip()));
+            let mut speakers = Speakers { steady, lines, has: [Has::new(), Has::new()] };
             for step in &route.steps {
-                self.say_step(&speaker, step, unit, &mut has);
+                self.say_step(&mut speakers, step, unit);
                 self.line_counts(step, unit);
                 self.graded(&step.know, || format!("what `{}` says", step.id));
             }
             self.doublings(&route);
             self.hazards(unit, &route, &facts);
-            self.guides_on(unit, &facts, &speaker, &mut has, &mut reached);
-            let length = self.length(&route, &speaker);
+            self.guides_on(unit, &facts, &mut speakers, &mut reached);
+            let length = self.length(&route, &speakers.lines);
             self.limits(&length);
             lengths.push(length);
         }
@@ -78,16 +114,16 @@ impl Check<'_> {
         Some((topic.place(&form.id), form))
     }
 
-    /// Every text of the step can be said for this unit without a hole.
-    fn say_step(&mut self, speaker: &Speaker<'_>, step: &Step, unit: &str, has: &mut Has) {
+    /// Every text of the step can be said for this unit without a hole: its lines for a trip, its cautions for any.
+    fn say_step(&mut self, speakers: &mut Speakers<'_>, step: &Step, unit: &str) {
         let own = [format!("step-{}", step.id)];
         for key in own.iter().chain(&step.show).chain(&step.know).chain(&step.notes) {
-            self.say_key(speaker, |check| check.step_at(step), unit, key, has);
+            self.say_key(speakers, Text::Line, |check| check.step_at(step), unit, key);
         }
         for caution in &step.cautions {
             for part in PARTS {
                 let key = format!("caution-{}{part}", caution.id);
-                self.say_key(speaker, |check| check.step_at(step), unit, &key, has);
+                self.say_key(speakers, Text::Caution, |check| check.step_at(step), unit, &key);
             }
         }
     }
@@ -99,25 +135,21 @@ impl Check<'_> {
     /// A message can be said for this unit without a hole.
     pub(super) fn say_key(
         &mut self,
-        speaker: &Speaker<'_>,
+        speakers: &mut Speakers<'_>,
+        text: Text,
         otherwise: impl FnOnce(&Self) -> Option<Place>,
         unit: &str,
         key: &str,
-        has: &mut Has,
     ) {
         let words = &self.scripts.words;
         let variables = words.variables(SOURCE_LANGUAGE, key);
-        let whole = variables.into_iter().all(|variable| match has.get(&variable) {
-            Some(known) => *known,
-            None => {
-                let found = speaker.has_value(&variable);
-                let _ = has.insert(variable, found);
-                found
-            }
-        });
-        if whole {
+        if variables.into_iter().all(|variable| speakers.has(text, variable)) {
             return;
         }
+        let speaker = match text {
+            Text::Line => &speakers.lines,
+            Text::Caution => &speakers.steady,
+        };
         let Err(faults) = speaker.try_say(key) else { return };
         let place = words
             .place_of(SOURCE_LANGUAGE, key)
@@ -127,6 +159,12 @@ impl Check<'_> {
             // A message that is not there is told where the script names it; what is wrong with the message in
             // itself is told by the words.
             let SayFault::NoVariable { variable, .. } = &fault else { continue };
+            if text == Text::Caution && speakers.lines.has_value(variable) {
+                let what = format!("`{key}` needs ${variable}, a figure of the trip");
+                let hint = "a plan that changes must not change what was confirmed: say it in a `know-` line";
+                self.fault("message.trip-figure-in-caution", place.clone(), what, hint);
+                continue;
+            }
             let what = format!("`{key}` needs ${variable}, which `{unit}` does not have");
             let hint = speaker.nearest_value(variable).filter(|near| near != variable).map_or_else(
                 || "give the line a condition on the equipment, or use a fact of the sheet".to_owned(),

@@ -1,14 +1,18 @@
 //! `sendoff figures`: prints the figures of a unit, for a trip if one is given.
 
 mod json;
+mod place;
 
 use std::path::Path;
 use std::sync::Arc;
 
 use super::cli::{FiguresArgs, Format, Measures};
+use place::deepest;
+
 use super::{COULD_NOT_RUN, Console, GOOD, bundle};
-use crate::figures::{self, Action, Detail, Figure, State, Trip, explain, projection, value_text};
-use crate::measure::System;
+use crate::figures::loads::{Break, Fit, Remedy, Rule};
+use crate::figures::{self, Detail, Figure, State, Trip, explain, value_text};
+use crate::measure::{Measure, Quantity, Rounding, System, rounded};
 use crate::ports::Ports;
 use crate::script::{Bundle, Scripts};
 use crate::source::{FILE_CAP, Fault, Place, Severity, SourceFile, nearest, read};
@@ -138,20 +142,26 @@ impl Telling<'_> {
         self.words.say(&self.reader, key, args)
     }
 
-    /// Where a fact that is missing belongs.
+    /// Where a fact that is missing or impossible stands, or where it belongs.
     fn place(&self, fact: &str) -> Option<Place> {
-        if fact == "trip" || fact.starts_with("trip.") {
-            return self.trip.map(|file| file.place_at(0));
+        if let Some(asked) = fact.strip_prefix("trip") {
+            let file = self.trip?;
+            return Some(file.place_at(deepest(&file.text, asked.trim_start_matches('.'))));
         }
-        let sheet = self.scripts.units.get(self.unit)?;
-        if let Some(at) = self.facts.section_at(fact) {
-            return Some(sheet.file.place_at(at));
-        }
-        let of_lot = ["assumed.", "limit.", "charges.", "people.", "site.", "lot."];
-        if of_lot.iter().any(|family| fact.starts_with(family)) {
-            return Some(Place::start(&self.scripts.lot.file.name));
-        }
-        Some(Place::start(&sheet.file.name))
+        let sheet = &self.scripts.units.get(self.unit)?.file;
+        let lot = &self.scripts.lot.file;
+        // A constant of the lot is called a limit, a setting of the lot by its own name.
+        let in_lot = match fact.split_once('.') {
+            Some(("limit", name)) => Some(format!("constants.{name}")),
+            Some(("lot", name)) => Some(name.to_owned()),
+            Some(("tires", "cold")) => None,
+            Some(("assumed" | "charges" | "people" | "site" | "tires", _)) => Some(fact.to_owned()),
+            _ => None,
+        };
+        Some(match in_lot {
+            Some(name) => lot.place_at(deepest(&lot.text, &name)),
+            None => sheet.place_at(deepest(&sheet.text, if fact == "tires.cold" { "axles" } else { fact })),
+        })
     }
 
     fn text(&self, all: &[Figure], console: &mut Console) {
@@ -198,75 +208,54 @@ impl Telling<'_> {
         match detail {
             Detail::None => Vec::new(),
             Detail::Loads(fit) => {
-                let breaks = fit
-                    .breaks
-                    .iter()
-                    .map(|b| self.say(&format!("fits-break-{}", b.rule.word()), &Args::new()));
+                let breaks = fit.breaks.iter().map(|b| self.broken(b));
                 let remedies = fit.remedies.iter().map(|remedy| self.remedy(remedy));
-                let sets = fit.sets.iter().map(|set| self.loads(set));
+                let sets = fit.sets.iter().map(|set| self.set(fit, set));
                 breaks.chain(remedies).chain(sets).collect()
             }
             Detail::Projection(projection) => {
-                projection.helps.iter().map(|help| self.help(projection, help)).collect()
+                let said = figures::say_projection(&self.words, &self.reader, projection);
+                let courses = said.courses.into_iter().map(|(_, text)| text);
+                [said.first].into_iter().chain(courses).chain(said.helps).chain(said.unknown).collect()
             }
-            Detail::Bill(bill) => {
-                let lines = bill.lines.iter();
-                lines
-                    .map(|l| format!("{}: {} × {} = {}", l.id, l.count.normalize(), l.price, l.amount))
-                    .collect()
-            }
+            // Its formula has a line for each of its lines.
+            Detail::Bill(_) => Vec::new(),
         }
     }
 
-    fn remedy(&self, remedy: &figures::loads::Remedy) -> String {
+    /// A broken rule with its numbers.
+    fn broken(&self, broken: &Break) -> String {
+        let what = self.say(&format!("fits-break-{}", broken.rule.word()), &Args::new());
+        let watts = |value: f64, rounding: Rounding| {
+            let number = rounded(value, 0, rounding).unwrap_or_default();
+            let quantity = Quantity::new(number, Measure::Watt);
+            format::quantity(&self.words, &self.reader, &quantity, rounding, format::Places::AsWritten)
+        };
+        if matches!(broken.rule, Rule::NotFrom | Rule::RoofAir) {
+            return what;
+        }
+        let args = Args::new()
+            .text("what", what)
+            .text("sum", watts(broken.sum, Rounding::Up))
+            .text("limit", watts(broken.limit, Rounding::Down));
+        self.say("fits-over", &args)
+    }
+
+    /// A set that fits beside what runs by itself.
+    fn set(&self, fit: &Fit, set: &[String]) -> String {
+        let args = Args::new().text("set", self.loads(set));
+        if fit.always.is_empty() {
+            return self.say("fits-set", &args);
+        }
+        self.say("fits-set-with", &args.text("always", self.loads(&fit.always)))
+    }
+
+    fn remedy(&self, remedy: &Remedy) -> String {
         let part = |key: &str, ids: &[String]| {
             (!ids.is_empty()).then(|| self.say(key, &Args::new().text("what", self.loads(ids))))
         };
         let parts = [part("fits-off", &remedy.off), part("fits-propane", &remedy.on_propane)];
         format::list(&self.words, &self.reader, &parts.into_iter().flatten().collect::<Vec<_>>())
-    }
-
-    /// A day of the trip: its day of the week where the trip says when it leaves.
-    fn day(&self, projection: &projection::Projection, day: u16) -> String {
-        match projection.weekday {
-            Some(first) => {
-                let at = (u16::from(first) + 5 + day) % 7 + 1;
-                self.say(&format!("weekday-{at}"), &Args::new())
-            }
-            None => self.say("trip-day", &Args::new().text("n", day.to_string())),
-        }
-    }
-
-    fn help(&self, projection: &projection::Projection, help: &figures::Help) -> String {
-        let after = match help.after {
-            None => self.say("help-lasts", &Args::new()),
-            Some(end) => {
-                let day = figures::day_of(end);
-                self.say("help-lasts-to", &Args::new().text("day", self.day(projection, day)))
-            }
-        };
-        let mut args = Args::new()
-            .text("resource", self.say(&format!("part-{}", help.resource.word()), &Args::new()))
-            .text("after", after);
-        if let Some(day) = help.action.day() {
-            args = args.text("day", self.day(projection, day));
-        }
-        if let Some(hours) = help.action.hours() {
-            let hours = crate::measure::Quantity::new(
-                rust_decimal::Decimal::from(hours),
-                crate::measure::Measure::Hour,
-            );
-            let text = format::quantity(
-                &self.words,
-                &self.reader,
-                &hours,
-                crate::measure::Rounding::Exact,
-                format::Places::AsWritten,
-            );
-            args = args.text("hours", text);
-        }
-        let action: Action = help.action;
-        self.say(&format!("help-{}", action.word()), &args)
     }
 
     fn value(&self, figure: &Figure) -> String {

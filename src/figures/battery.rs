@@ -5,7 +5,7 @@ use crate::unit::NightLoad;
 
 use super::gas::is_cold;
 use super::work::{Work, plain, quantity};
-use super::{Figure, Given, Outcome};
+use super::{Asked, Figure, Outcome};
 
 /// Rested voltage of a 12 V lead-acid battery and its charge in percent, at 80 °F (Battery Council International).
 const LEAD_ACID: [(f64, f64); 5] =
@@ -29,7 +29,7 @@ pub(super) fn budget(w: &mut Work<'_>, name: &'static str, loads: &[NightLoad], 
         if part < 0.0 || !part.is_finite() {
             return w.missing(&id);
         }
-        let text = match duty {
+        let text = || match duty {
             Some(duty) => format!("{} × {duty} × {}", load.draw, load.hours),
             None => format!("{} × {}", load.draw, load.hours),
         };
@@ -64,8 +64,10 @@ pub(super) fn usable(w: &mut Work<'_>, cold: bool, need: f64) -> Option<f64> {
         return w.missing("house.capacity");
     }
     let mut there = capacity * part;
+    w.tell("usable", &[("part_there", there, Measure::AmpereHour)]);
     if w.word("house.chemistry")? == "lead-acid" && cold {
         there *= w.take("assumed.cold_part", Measure::Fraction)?;
+        w.tell("usable-frost", &[("part_there", there, Measure::AmpereHour)]);
     } else if cold && w.has("house.charge_above") {
         let _ = w.take("house.charge_above", Measure::Fahrenheit)?;
         w.note("no-charge-in-frost");
@@ -78,6 +80,8 @@ pub(super) fn usable(w: &mut Work<'_>, cold: bool, need: f64) -> Option<f64> {
             return w.missing("house.peukert");
         }
         there *= rate_part(capacity, over, exponent, need / hours);
+        let current = ("current", need / hours, Measure::Ampere);
+        w.tell("usable-rate", &[current, ("part_there", there, Measure::AmpereHour)]);
     }
     w.step("there", there, Measure::AmpereHour);
     Some(there)
@@ -95,9 +99,9 @@ pub(super) fn rate_part(capacity: f64, over: f64, exponent: f64, current: f64) -
 
 /// Nights the house battery lasts: usable amp-hours ÷ those of a night, down to a tenth (handbook FIG-06;
 /// usable parts 50 % lead-acid, 80 to 90 % lithium).
-pub(super) fn battery_nights(given: Given<'_>) -> Figure {
+pub(super) fn battery_nights(asked: Asked<'_>) -> Figure {
     Work::run(
-        given,
+        asked,
         "battery_nights",
         Rounding::Down,
         "amp-hours there over amp-hours needed; Peukert's law",
@@ -108,7 +112,8 @@ pub(super) fn battery_nights(given: Given<'_>) -> Figure {
             if need <= 0.0 {
                 return w.missing("night");
             }
-            w.say(format!("{} Ah ÷ {} Ah", plain(there), plain(need)));
+            w.say(|| format!("{} Ah ÷ {} Ah", plain(there), plain(need)));
+            w.tell("formula", &[]);
             w.put_outcome(Outcome {
                 of: None,
                 exact: there / need,
@@ -124,9 +129,9 @@ pub(super) fn battery_nights(given: Given<'_>) -> Figure {
 /// Charge of the house battery from its rested voltage (lead-acid: table of Battery Council International, on the
 /// straight line between its rows), or from its panel, down to the percent. The voltage of a lithium battery says
 /// too little.
-pub(super) fn state_of_charge(given: Given<'_>) -> Figure {
+pub(super) fn state_of_charge(asked: Asked<'_>) -> Figure {
     Work::run(
-        given,
+        asked,
         "state_of_charge",
         Rounding::Down,
         "Battery Council International, 80 °F, rested",
@@ -134,7 +139,8 @@ pub(super) fn state_of_charge(given: Given<'_>) -> Figure {
             let trip = w.trip()?;
             if let Some(charge) = quantity(trip.house_charge) {
                 let charge = w.level("house_charge", Some(charge), "trip.house_charge")?;
-                w.say(format!("{} %, as the panel shows", plain(charge * 100.0)));
+                w.say(|| format!("{} %, as the panel shows", plain(charge * 100.0)));
+                w.tell("by-panel", &[]);
                 return w.put(charge * 100.0, Measure::Percent, 0);
             }
             if w.word("house.chemistry")? != "lead-acid" {
@@ -148,21 +154,48 @@ pub(super) fn state_of_charge(given: Given<'_>) -> Figure {
             if volts > 13.0 {
                 w.note("still-charging");
             }
-            w.say(format!("{} V in the table", plain(volts)));
+            w.say(|| format!("{} V in the table", plain(volts)));
+            let (full, empty) = ends_of_table();
+            w.tell("formula", &[("full", full, Measure::Volt), ("empty", empty, Measure::Volt)]);
+            if let Some((below, above)) = rows_around(volts) {
+                w.tell(
+                    "between",
+                    &[
+                        ("below_volts", below.0, Measure::Volt),
+                        ("below_charge", below.1, Measure::Percent),
+                        ("above_volts", above.0, Measure::Volt),
+                        ("above_charge", above.1, Measure::Percent),
+                    ],
+                );
+            }
             w.put(charge_at(volts), Measure::Percent, 0)
         },
     )
 }
 
+/// A row of the table: volts and percent.
+type Row = (f64, f64);
+
+/// The rows between which a voltage lies; none outside the table.
+fn rows_around(volts: f64) -> Option<(Row, Row)> {
+    LEAD_ACID.windows(2).find_map(|pair| match pair {
+        [below, above] if volts >= below.0 && volts <= above.0 => Some((*below, *above)),
+        _ => None,
+    })
+}
+
+/// Volts of a full and of an empty battery.
+fn ends_of_table() -> (f64, f64) {
+    let [(empty, _), .., (full, _)] = LEAD_ACID;
+    (full, empty)
+}
+
 fn charge_at(volts: f64) -> f64 {
-    for pair in LEAD_ACID.windows(2) {
-        if let [(v0, c0), (v1, c1)] = pair
-            && volts <= *v1
-        {
-            return (c0 + (c1 - c0) * (volts - v0) / (v1 - v0)).max(0.0);
-        }
+    match rows_around(volts) {
+        Some(((v0, c0), (v1, c1))) => c0 + (c1 - c0) * (volts - v0) / (v1 - v0),
+        None if volts < ends_of_table().1 => 0.0,
+        None => 100.0,
     }
-    100.0
 }
 
 #[cfg(test)]

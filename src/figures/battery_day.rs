@@ -6,7 +6,7 @@ use super::battery::{budget, night_need, usable};
 use super::gas::is_cold;
 use super::heat::electric_heat;
 use super::work::{Work, plain, quantity};
-use super::{COMMON_PRACTICE, Figure, Given, Outcome};
+use super::{Asked, COMMON_PRACTICE, Figure, Outcome};
 
 /// Amp-hours of a sunny day: panels × sun × part ÷ volts, before rounding.
 pub(super) fn sun(w: &mut Work<'_>) -> Option<f64> {
@@ -16,8 +16,11 @@ pub(super) fn sun(w: &mut Work<'_>) -> Option<f64> {
     let hours = w.asked_or("sun", hours, "assumed.sun", Measure::Hour)?;
     let part = w.take("assumed.solar_part", Measure::Fraction)?;
     let volts = volts(w)?;
-    let (s, h, p, v) = (plain(watts), plain(hours), plain(part), plain(volts));
-    w.say(format!("{s} W × {h} h × {p} ÷ {v} V"));
+    w.step("full_sun", hours, Measure::Hour);
+    w.say(|| {
+        let (s, h, p, v) = (plain(watts), plain(hours), plain(part), plain(volts));
+        format!("{s} W × {h} h × {p} ÷ {v} V")
+    });
     Some(watts * hours * part / volts)
 }
 
@@ -27,8 +30,8 @@ fn volts(w: &mut Work<'_>) -> Option<f64> {
 }
 
 /// Amp-hours that the panels give in a day, down to the amp-hour (handbook FIG-17).
-pub(super) fn solar_ah(given: Given<'_>) -> Figure {
-    Work::run(given, "solar_ah", Rounding::Down, COMMON_PRACTICE, |w| {
+pub(super) fn solar_ah(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "solar_ah", Rounding::Down, COMMON_PRACTICE, |w| {
         let sun = sun(w)?;
         w.put(sun, Measure::AmpereHour, 0)
     })
@@ -59,12 +62,12 @@ pub(super) fn jobs(w: &mut Work<'_>) -> Option<Vec<(&'static str, f64)>> {
         w.input("loads.induction", draw, "sheet");
         let hours = w.take("assumed.cooking_time", Measure::Hour)?;
         let watts = draw.to(Measure::Watt)?;
-        w.say(format!("{} W × {} h ÷ {} ÷ {} V", plain(watts), plain(hours), plain(part), plain(volts)));
+        w.say(|| format!("{} W × {} h ÷ {} ÷ {} V", plain(watts), plain(hours), plain(part), plain(volts)));
         all.push(("cooking", watts * hours));
     }
     if w.has("water_heater.electric") && !w.has("water_heater.propane") && w.has("water_heater.tank") {
         let energy = electric_heat(w)?;
-        w.say(format!("{} Wh ÷ {} ÷ {} V", plain(energy), plain(part), plain(volts)));
+        w.say(|| format!("{} Wh ÷ {} ÷ {} V", plain(energy), plain(part), plain(volts)));
         all.push(("hot-water", energy));
     }
     all.into_iter().map(|(of, energy)| Some((of, shown(energy / part / volts, 1, Rounding::Up)?))).collect()
@@ -72,13 +75,14 @@ pub(super) fn jobs(w: &mut Work<'_>) -> Option<Vec<(&'static str, f64)>> {
 
 /// What 120 V jobs take from the battery: W × h ÷ efficiency ÷ volts, up to a tenth of an amp-hour
 /// (handbook FIG-26).
-pub(super) fn battery_cost(given: Given<'_>) -> Figure {
-    Work::run(given, "battery_cost", Rounding::Up, "energy over voltage and efficiency", |w| {
+pub(super) fn battery_cost(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "battery_cost", Rounding::Up, "energy over voltage and efficiency", |w| {
         let jobs = jobs(w)?;
         if jobs.is_empty() {
             return w.not_fitted();
         }
         for (of, cost) in jobs {
+            w.tell_of(of, Some(of), &[]);
             w.put_of(of, cost, Measure::AmpereHour, 1)?;
         }
         Some(())
@@ -140,21 +144,25 @@ pub(super) fn charge_current(w: &mut Work<'_>) -> Option<f64> {
 
 /// Days off grid: usable amp-hours ÷ what a day takes more than it gives, down to a tenth (handbook E.3). Only for
 /// units whose sheet says what runs by day.
-pub(super) fn battery_days(given: Given<'_>) -> Figure {
-    Work::run(given, "battery_days", Rounding::Down, "amp-hours there over amp-hours short", |w| {
+pub(super) fn battery_days(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "battery_days", Rounding::Down, "amp-hours there over amp-hours short", |w| {
         if w.given.facts.lists().day.is_none() {
             return w.missing("day");
         }
         let day = off_grid(w)?;
         let short = day.need - day.gain;
         w.figure.formula.clear();
-        w.say(format!("{} Ah ÷ ({} − {}) Ah", plain(day.there), plain(day.need), plain(day.gain)));
+        w.figure.sentences.clear();
+        w.tell("formula", &[]);
+        w.say(|| format!("{} Ah ÷ ({} − {}) Ah", plain(day.there), plain(day.need), plain(day.gain)));
         w.step("need", day.need, Measure::AmpereHour);
         w.step("gain", day.gain, Measure::AmpereHour);
         w.step("short", short.max(0.0), Measure::AmpereHour);
         if short <= 0.0 {
             // It never runs out: no number of days would be true.
             w.figure.verdict = Some("lasts");
+            w.figure.sentences.clear();
+            w.tell("keeps-up", &[]);
             w.note("keeps-up");
             return Some(());
         }

@@ -8,7 +8,7 @@ use crate::unit::{MoneyRounding, Value};
 
 use super::trip::{Joined, Returned};
 use super::work::{Work, quantity};
-use super::{Detail, Figure, Given};
+use super::{Asked, Detail, Figure};
 
 /// Currencies that do not have two decimals (ISO 4217).
 const PLACES: [(&str, u32); 26] = [
@@ -173,7 +173,7 @@ fn fee(w: &mut Work<'_>, name: &str) -> Option<Decimal> {
     match w.given.facts.get(name).map(|fact| &fact.value) {
         Some(Value::Money(sum)) => {
             let amount = Money::amount(*sum);
-            w.input_text(name, amount.to_string(), "sheet");
+            w.input_text(name, || amount.to_string(), "sheet");
             Some(amount)
         }
         Some(Value::NotFitted) | None => w.missing(name),
@@ -183,7 +183,7 @@ fn fee(w: &mut Work<'_>, name: &str) -> Option<Decimal> {
 
 /// Difference of two readings; one that runs backward is impossible.
 fn run(w: &mut Work<'_>, name: &str, read: Joined<Decimal>) -> Option<Decimal> {
-    w.input_text(&format!("trip.returned.{name}"), format!("{} to {}", read.out, read.back), "reading");
+    w.input_text(&format!("trip.returned.{name}"), || format!("{} to {}", read.out, read.back), "reading");
     match read.back.checked_sub(read.out) {
         Some(run) if run >= Decimal::ZERO => Some(run),
         _ => w.missing(&format!("trip.returned.{name}")),
@@ -192,7 +192,7 @@ fn run(w: &mut Work<'_>, name: &str, read: Joined<Decimal>) -> Option<Decimal> {
 
 /// Part of a tank that is missing, in whole parts of `of` (eighths of fuel, quarters of propane).
 fn missing_parts(w: &mut Work<'_>, name: &str, read: Joined<Quantity>, of: u32) -> Option<Decimal> {
-    w.input_text(&format!("trip.returned.{name}"), format!("{} to {}", read.out, read.back), "reading");
+    w.input_text(&format!("trip.returned.{name}"), || format!("{} to {}", read.out, read.back), "reading");
     let parts = |q: Quantity| {
         let parts = q.to(Measure::Fraction)? * f64::from(of);
         settled(parts).filter(|n| *n >= Decimal::ZERO && *n <= Decimal::from(of))
@@ -300,7 +300,7 @@ impl Writing<'_, '_> {
             let line = kit.iter().find(|line| line.tag.value == **tag && usize::from(line.count) >= count);
             let Some(line) = line else { return self.w.missing(&format!("kit.{tag}")) };
             let price = line.price.amount();
-            self.w.input_text(&format!("kit.{tag}"), price.to_string(), "sheet");
+            self.w.input_text(&format!("kit.{tag}"), || price.to_string(), "sheet");
             self.priced(&format!("missing-{tag}"), Decimal::from(count), price, false)?;
             at = at.get(count..).unwrap_or_default();
         }
@@ -310,14 +310,16 @@ impl Writing<'_, '_> {
 
 /// The return bill (handbook FIG-13 to FIG-16 and FIG-25): each line rounded once, tax once on the taxed lines, the
 /// deposit less the total. The value is the total.
-pub(super) fn return_total(given: Given<'_>) -> Figure {
+pub(super) fn return_total(asked: Asked<'_>) -> Figure {
     let source = "the lot's fees, tax and rounding; half up: Council Regulation (EC) 1103/97 Art. 5";
-    Work::run(given, "return_total", Rounding::Exact, source, |w| {
+    Work::run(asked, "return_total", Rounding::Exact, source, |w| {
         let trip = w.trip()?;
         let Some(found) = &trip.returned else { return w.missing("trip.returned") };
         let policy = policy(w)?;
         let nights = Decimal::from(trip.nights);
         w.input("trip.nights", Quantity::new(nights, Measure::Fraction), "trip");
+        let currency = &w.given.facts.lists().currency;
+        w.input_text("lot.currency", || currency.clone(), "lot");
         let mut writing = Writing { w, policy, lines: Vec::new() };
         writing.runs(found, nights)?;
         writing.fuels(found)?;
@@ -327,9 +329,9 @@ pub(super) fn return_total(given: Given<'_>) -> Figure {
         let deposit = fee(w, "fees.deposit")?;
         let Some(bill) = Bill::of(lines, &policy, Some(deposit)) else { return w.missing("trip.returned") };
         for line in &bill.lines {
-            w.say(format!("{} × {} = {}", line.count.normalize(), line.price, line.amount));
+            w.say(|| format!("{} × {} = {}", line.count.normalize(), line.price, line.amount));
         }
-        w.say(format!("tax {} % of {} = {}", policy.tax.normalize(), bill.taxed, bill.tax));
+        w.say(|| format!("tax {} % of {} = {}", policy.tax.normalize(), bill.taxed, bill.tax));
         w.figure.values.push(Quantity::new(bill.total, Measure::Fraction));
         w.figure.detail = Detail::Bill(Box::new(bill));
         Some(())

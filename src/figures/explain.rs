@@ -2,14 +2,14 @@
 //!
 //! Messages: `figure-<id>` is the title; its attributes `.formula`, `.caveat`, `.caution`. Inputs are named by
 //! `input-<fact>`, parts by `part-<part>`, remarks by `figure-note-<key>`. A formula may use every input and step
-//! of the figure by name, with `_` for `.` and `-`, and `$result`.
+//! of the figure by name, with `_` for `.` and `-`, and `$result`, the numbers of the figure.
 
 use crate::measure::{Quantity, Rounding};
 use crate::unit::rounding_of;
 use crate::words::format::{self, Places};
 use crate::words::{Args, Reader, Value, Words};
 
-use super::{COMMON_PRACTICE, Detail, Figure, Outcome, State};
+use super::{COMMON_PRACTICE, Detail, Figure, Outcome, State, Step};
 
 /// A figure in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -50,11 +50,8 @@ pub fn explain(words: &Words, reader: &Reader, figure: &Figure) -> Explained {
     let args = args(words, reader, figure);
     let computed = figure.state == State::Ok;
     let optional = |key: &str| words.try_say(reader, key, &args).unwrap_or_default();
-    let formula = if computed {
-        words.try_say(reader, &format!("{key}.formula"), &args).unwrap_or_else(|_| figure.formula.clone())
-    } else {
-        String::new()
-    };
+    let formula =
+        if computed { super::formula::formula(words, reader, figure, &args) } else { String::new() };
     let mut caveats = vec![optional(&format!("{key}.caveat"))];
     caveats.extend(
         figure.notes.iter().map(|note| words.say(reader, &format!("figure-note-{}", note.key), &args)),
@@ -96,21 +93,24 @@ const fn rounding_key(rounding: Rounding) -> &'static str {
     }
 }
 
-fn exact(words: &Words, reader: &Reader, q: &Quantity, rounding: Rounding) -> String {
+pub(super) fn exact(words: &Words, reader: &Reader, q: &Quantity, rounding: Rounding) -> String {
     format::quantity(words, reader, q, rounding, Places::AsWritten)
 }
 
 /// In which direction a step is shown in another measure: what there is down, what is needed up.
 fn step_rounding(name: &str) -> Rounding {
     match name {
-        "capacity" | "there" | "gain" => Rounding::Down,
-        "people" | "water" | "daily" | "need" | "loaded" | "tongue" => Rounding::Up,
+        "capacity" | "there" | "gain" | "part_there" | "start" | "end" | "limit" | "most" | "most_long"
+        | "left" | "outlet" | "longest" => Rounding::Down,
+        "people" | "water" | "daily" | "need" | "loaded" | "tongue" | "strongest" | "rolling" | "braking" => {
+            Rounding::Up
+        }
         _ => Rounding::Nearest,
     }
 }
 
 /// The name of a fact; a load, item or night load is named by its own message.
-fn input_name(words: &Words, reader: &Reader, name: &str) -> String {
+pub(super) fn input_name(words: &Words, reader: &Reader, name: &str) -> String {
     let key = format!("input-{}", name.replace(['.', '_'], "-"));
     if let Ok(text) = words.try_say(reader, &key, &Args::new()) {
         return text;
@@ -121,7 +121,7 @@ fn input_name(words: &Words, reader: &Reader, name: &str) -> String {
     {
         return text;
     }
-    name.to_owned()
+    if family == "loads" { id.replace('-', " ") } else { name.to_owned() }
 }
 
 /// Values that a formula can use: inputs, steps and the result.
@@ -129,19 +129,28 @@ fn args(words: &Words, reader: &Reader, figure: &Figure) -> Args {
     let mut args = Args::new();
     let named =
         figure.inputs.iter().filter_map(|i| Some((i.name.as_str(), i.quantity?, rounding_of(&i.name))));
-    let steps = figure.steps.iter().map(|s| (s.name, s.quantity, step_rounding(s.name)));
-    let notes = figure.notes.iter().flat_map(|n| &n.with).map(|s| (s.name, s.quantity, figure.rounding));
-    for (name, q, rounding) in named.chain(steps).chain(notes) {
+    for (name, q, rounding) in named {
         let name = name.replace(['.', '-'], "_");
         args.extend(Args::new().measured(&name, exact(words, reader, &q, rounding), q.amount()));
+    }
+    for step in figure.steps.iter().chain(figure.notes.iter().flat_map(|n| &n.with)) {
+        put_step(words, reader, &mut args, step);
     }
     for input in figure.inputs.iter().filter(|i| i.quantity.is_none()) {
         args.set(&input.name.replace(['.', '-'], "_"), Value::Text(input.value.clone()));
     }
-    args.set("result", Value::Text(value_text(words, reader, figure)));
+    args.set("result", Value::Text(numbers(words, reader, figure)));
     args.set("signs", Value::Text(figure.formula.clone()));
     args.set("verdict", Value::Text(figure.verdict.unwrap_or("none").to_owned()));
     args
+}
+
+/// A number on the way as a value of a message.
+pub(super) fn put_step(words: &Words, reader: &Reader, args: &mut Args, step: &Step) {
+    if let Some(q) = step.quantity() {
+        let text = exact(words, reader, &q, step_rounding(step.name));
+        args.extend(Args::new().measured(step.name, text, q.amount()));
+    }
 }
 
 /// The value in the reader's measures: `1,587 lb (719 kg)`, several joined by the language's rule, a verdict as a
@@ -157,10 +166,9 @@ pub fn value_text(words: &Words, reader: &Reader, figure: &Figure) -> String {
         State::Ok => {}
     }
     if let Detail::Bill(bill) = &figure.detail {
-        return bill.total.to_string();
+        return super::formula::money(words, reader, figure, bill.total);
     }
-    let texts: Vec<String> = figure.outcomes.iter().filter_map(|o| outcome(words, reader, o)).collect();
-    let numbers = format::list(words, reader, &texts);
+    let numbers = numbers(words, reader, figure);
     match figure.verdict {
         None => numbers,
         Some(verdict) => {
@@ -170,9 +178,21 @@ pub fn value_text(words: &Words, reader: &Reader, figure: &Figure) -> String {
     }
 }
 
-fn outcome(words: &Words, reader: &Reader, outcome: &Outcome) -> Option<String> {
+/// The numbers of a figure without what they mean.
+fn numbers(words: &Words, reader: &Reader, figure: &Figure) -> String {
+    let texts: Vec<String> = figure.outcomes.iter().filter_map(|o| outcome(words, reader, o)).collect();
+    format::list(words, reader, &texts)
+}
+
+/// The name of a part of a figure.
+pub(super) fn part_name(words: &Words, reader: &Reader, of: &str) -> String {
+    words.try_say(reader, &format!("part-{of}"), &Args::new()).unwrap_or_else(|_| of.to_owned())
+}
+
+/// The number of a part with its measure.
+pub(super) fn number_text(words: &Words, reader: &Reader, outcome: &Outcome) -> Option<String> {
     let shown = outcome.shown(reader.system)?;
-    let text = match outcome.counted {
+    Some(match outcome.counted {
         Some(counted) => {
             let amount = format::number(words, reader, shown.amount());
             let args = Args::new().text("amount", amount).number("n", shown.amount());
@@ -180,12 +200,15 @@ fn outcome(words: &Words, reader: &Reader, outcome: &Outcome) -> Option<String> 
         }
         // The measure in brackets is converted from the number before it, in the same direction.
         None => format::quantity(words, reader, &shown, outcome.rounding, Places::AsWritten),
-    };
+    })
+}
+
+fn outcome(words: &Words, reader: &Reader, outcome: &Outcome) -> Option<String> {
+    let text = number_text(words, reader, outcome)?;
     Some(match &outcome.of {
         None => text,
         Some(of) => {
-            let key = format!("part-{of}");
-            let of = words.try_say(reader, &key, &Args::new()).unwrap_or_else(|_| of.clone());
+            let of = part_name(words, reader, of);
             words.say(reader, "figure-part", &Args::new().text("part", of).text("value", text))
         }
     })

@@ -3,7 +3,7 @@
 use crate::measure::{Measure, Rounding};
 
 use super::work::{Work, plain, quantity};
-use super::{Figure, Given};
+use super::{Asked, Figure};
 
 /// Source of the heat content.
 const HEAT: &str = "published table of LP-gas properties: 21,548 BTU/lb after vaporising";
@@ -60,8 +60,8 @@ fn heat_duty(w: &mut Work<'_>) -> Option<f64> {
 
 /// Hours of the furnace alone: with the flame on all the time, and as long as it usually burns (handbook FIG-07),
 /// down to a tenth; for cylinders also the hours of one.
-pub(super) fn propane_hours(given: Given<'_>) -> Figure {
-    Work::run(given, "propane_hours", Rounding::Down, HEAT, |w| {
+pub(super) fn propane_hours(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "propane_hours", Rounding::Down, HEAT, |w| {
         w.fitted("propane")?;
         w.fitted("furnace")?;
         let heat = heat_there(w)?;
@@ -71,16 +71,16 @@ pub(super) fn propane_hours(given: Given<'_>) -> Figure {
             return w.missing("furnace.input");
         }
         let all = heat / burn;
-        w.say(format!("{} BTU ÷ {} BTU/h", plain(heat), plain(burn)));
+        w.say(|| format!("{} BTU ÷ {} BTU/h", plain(heat), plain(burn)));
         w.put_of("flame-on", all, Measure::Hour, 1)?;
-        w.say(format!("{} h ÷ {}", plain(all), plain(duty)));
+        w.say(|| format!("{} h ÷ {}", plain(all), plain(duty)));
         w.put_of("as-usual", all / duty, Measure::Hour, 1)?;
         if w.has("propane.cylinders") {
             let count = w.take("propane.cylinders", Measure::Fraction)?;
             if count < 1.0 {
                 return w.missing("propane.cylinders");
             }
-            w.say(format!("{} h ÷ {} cylinders", plain(all), plain(count)));
+            w.say(|| format!("{} h ÷ {} cylinders", plain(all), plain(count)));
             w.put_of("each-cylinder", all / count, Measure::Hour, 1)?;
         }
         Some(())
@@ -138,20 +138,22 @@ pub(super) fn daily_gas(w: &mut Work<'_>) -> Option<DailyGas> {
 
 /// Days of propane with heating: heat on board ÷ (furnace + refrigerator + water + cooking), down to a tenth
 /// (handbook FIG-07).
-pub(super) fn propane_days(given: Given<'_>) -> Figure {
-    Work::run(given, "propane_days", Rounding::Down, HEAT, |w| {
+pub(super) fn propane_days(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "propane_days", Rounding::Down, HEAT, |w| {
         let heat = heat_there(w)?;
         let gas = daily_gas(w)?;
         if gas.sum() <= 0.0 {
             return w.not_fitted();
         }
-        w.say(format!(
-            "{} BTU ÷ ({} + {} + {}) BTU a day",
-            plain(heat),
-            plain(gas.always),
-            plain(gas.water),
-            plain(gas.fridge)
-        ));
+        w.say(|| {
+            format!(
+                "{} BTU ÷ ({} + {} + {}) BTU a day",
+                plain(heat),
+                plain(gas.always),
+                plain(gas.water),
+                plain(gas.fridge)
+            )
+        });
         w.step("daily", gas.sum(), Measure::BtuEnergy);
         w.put(heat / gas.sum(), Measure::Day, 1)
     })

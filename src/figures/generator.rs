@@ -1,15 +1,15 @@
 //! The generator: how long, how much, and its altitude dial.
 
-use crate::measure::{Measure, Quantity, Ratio, Rounding, Temperature, rounded};
+use crate::measure::{Measure, Quantity, Ratio, Rounding, Temperature, decimal_to_f64, rounded};
 use crate::unit::{Between, Derate, DerateRow, HeatLoss};
 
 use super::work::{Work, plain, quantity};
-use super::{COMMON_PRACTICE, Figure, Given, Note, Step};
+use super::{Asked, COMMON_PRACTICE, Figure, Note, Step};
 
 /// Hours of generator: tank × (level − pick-up) ÷ burn, at half and full load, down to a tenth, never below zero
 /// (handbook FIG-08; the pick-up leaves the last quarter to the engine, common practice).
-pub(super) fn generator_hours(given: Given<'_>) -> Figure {
-    Work::run(given, "generator_hours", Rounding::Down, COMMON_PRACTICE, |w| {
+pub(super) fn generator_hours(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "generator_hours", Rounding::Down, COMMON_PRACTICE, |w| {
         w.fitted("generator")?;
         let pickup = w.take("generator.pickup", Measure::Fraction)?;
         let half = w.take("generator.burn_half", Measure::GallonUsPerHour)?;
@@ -27,8 +27,10 @@ pub(super) fn generator_hours(given: Given<'_>) -> Figure {
             if burn <= 0.0 {
                 return w.missing(name);
             }
-            let (t, l, p) = (plain(tank), plain(level), plain(pickup));
-            w.say(format!("{t} US gal × ({l} − {p}) ÷ {} US gal/h", plain(burn)));
+            w.say(|| {
+                let (t, l, p) = (plain(tank), plain(level), plain(pickup));
+                format!("{t} US gal × ({l} − {p}) ÷ {} US gal/h", plain(burn))
+            });
             w.put_of(of, usable / burn, Measure::Hour, 1)?;
         }
         Some(())
@@ -39,21 +41,22 @@ pub(super) fn generator_hours(given: Given<'_>) -> Figure {
 pub(super) fn fuel_level(w: &mut Work<'_>) -> Option<f64> {
     let level = w.given.trip.and_then(|t| quantity(t.start.fuel));
     let level = w.asked("start.fuel", level, Measure::Fraction)?;
+    w.step("level", level * 100.0, Measure::Percent);
     if (0.0..=1.0).contains(&level) { Some(level) } else { w.missing("trip.start.fuel") }
 }
 
 /// Power the generator gives at a height: rated × the part its own manual leaves, down to the watt
 /// (handbook FIG-09).
-pub(super) fn generator_watts(given: Given<'_>) -> Figure {
-    Work::run(given, "generator_watts", Rounding::Down, "the rule of this generator's own manual", |w| {
+pub(super) fn generator_watts(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "generator_watts", Rounding::Down, "the rule of this generator's own manual", |w| {
         let watts = watts_there(w)?;
         w.put(watts, Measure::Watt, 0)?;
         let mains = w.take("limit.mains", Measure::Volt)?;
         if mains <= 0.0 {
             return w.missing("limit.mains");
         }
-        let amperes = rounded(watts / mains, 1, Rounding::Down)?;
-        let current = Step { name: "current", quantity: Quantity::new(amperes, Measure::Ampere) };
+        let amperes = decimal_to_f64(rounded(watts / mains, 1, Rounding::Down)?);
+        let current = Step { name: "current", exact: amperes, measure: Measure::Ampere };
         w.figure.notes.push(Note { key: "current", with: vec![current] });
         Some(())
     })
@@ -64,7 +67,7 @@ pub(super) fn watts_there(w: &mut Work<'_>) -> Option<f64> {
     w.fitted("generator")?;
     let rated = w.take("generator.rated", Measure::Watt)?;
     let part = part_there(w)?;
-    w.say(format!("{} W × {}", plain(rated), plain(part)));
+    w.say(|| format!("{} W × {}", plain(rated), plain(part)));
     w.step("part", part * 100.0, Measure::Percent);
     Some(rated * part)
 }
@@ -74,7 +77,8 @@ pub(super) fn part_there(w: &mut Work<'_>) -> Option<f64> {
     let highest = w.given.trip.and_then(|t| quantity(t.highest));
     let height = w.asked_or("highest", highest, "site.elevation", Measure::Meter)?;
     let Some(rule) = w.given.facts.lists().derate.as_ref() else { return w.missing("generator.derate") };
-    w.input_text("generator.derate", rule.to_string(), "sheet");
+    w.input_text("generator.derate", || rule.to_string(), "sheet");
+    w.step("height", Measure::Meter.convert(height, Measure::Foot)?, Measure::Foot);
     let part = match rule {
         Derate::Linear { above, loss, per, heat } => {
             let steps = steps(height, above.quantity(), per.quantity());
@@ -186,15 +190,20 @@ fn humid_loss(damp: Option<f64>, humid: &[(Ratio, Ratio)]) -> f64 {
     all.map(|(_, loss)| loss.quantity().number().to_f64()).fold(0.0, f64::max)
 }
 
+/// Height that each number of an altitude dial stands for.
+const FEET_A_NUMBER: f64 = 1000.0;
+
 /// Number of the altitude dial: thousands of feet, to the nearest step, within the dial (handbook B17). It goes
 /// back to 0 at sea level (common practice, no source).
-pub(super) fn generator_dial(given: Given<'_>) -> Figure {
-    Work::run(given, "generator_dial", Rounding::Nearest, COMMON_PRACTICE, |w| {
+pub(super) fn generator_dial(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "generator_dial", Rounding::Nearest, COMMON_PRACTICE, |w| {
         w.fitted("generator")?;
         let top = w.take("generator.dial_top", Measure::Fraction)?;
         let highest = w.given.trip.and_then(|t| quantity(t.highest));
         let height = w.asked_or("highest", highest, "site.elevation", Measure::Foot)?;
-        w.say(format!("{} ft ÷ 1000, not above {}", plain(height), plain(top)));
-        w.put((height / 1000.0).clamp(0.0, top), Measure::Fraction, 0)
+        w.say(|| format!("{} ft ÷ {FEET_A_NUMBER}, not above {}", plain(height), plain(top)));
+        w.step("height", height, Measure::Foot);
+        w.step("each", FEET_A_NUMBER, Measure::Foot);
+        w.put((height / FEET_A_NUMBER).clamp(0.0, top), Measure::Fraction, 0)
     })
 }

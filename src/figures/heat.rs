@@ -3,7 +3,7 @@
 use crate::measure::{Measure, Rounding};
 
 use super::work::{Work, plain, quantity};
-use super::{COMMON_PRACTICE, Figure, Given};
+use super::{Asked, COMMON_PRACTICE, Figure};
 
 /// BTU an hour for a degree Fahrenheit and a gallon a minute: 60 minutes of 8.34 lb, as the trade rounds it.
 const PER_GALLON_A_MINUTE: f64 = 500.0;
@@ -15,6 +15,7 @@ fn tank_heat(w: &mut Work<'_>) -> Option<f64> {
     let set = w.take("water_heater.set", Measure::Fahrenheit)?;
     let inlet = inlet(w)?;
     let heat = tank * density * (set - inlet).max(0.0);
+    w.step("cold", inlet, Measure::Fahrenheit);
     w.step("heat", heat, Measure::BtuEnergy);
     Some(heat)
 }
@@ -32,9 +33,9 @@ pub(super) fn electric_heat(w: &mut Work<'_>) -> Option<f64> {
 
 /// Minutes to heat the tank, up to the minute, by each way it can be heated (handbook FIG-18): water × rise ÷ heat
 /// an hour; propane gives the part that the lot assumes, electricity all of it.
-pub(super) fn heat_up_minutes(given: Given<'_>) -> Figure {
+pub(super) fn heat_up_minutes(asked: Asked<'_>) -> Figure {
     Work::run(
-        given,
+        asked,
         "heat_up_minutes",
         Rounding::Up,
         "heat = weight × rise (a BTU heats 1 lb by 1 °F)",
@@ -59,7 +60,7 @@ pub(super) fn heat_up_minutes(given: Given<'_>) -> Figure {
                 return w.missing("water_heater.propane");
             }
             for (of, power) in power {
-                w.say(format!("{} BTU ÷ {} BTU/h × 60", plain(heat), plain(power)));
+                w.say(|| format!("{} BTU ÷ {} BTU/h × 60", plain(heat), plain(power)));
                 w.put_of(of, heat / power * 60.0, Measure::Minute, 0)?;
             }
             Some(())
@@ -69,8 +70,8 @@ pub(super) fn heat_up_minutes(given: Given<'_>) -> Figure {
 
 /// Temperature of the water from an on-demand heater, down to the degree, not above what it is set to
 /// (handbook FIG-19). Below its least flow it does not light, and the water stays as cold as it came.
-pub(super) fn outlet_temperature(given: Given<'_>) -> Figure {
-    Work::run(given, "outlet_temperature", Rounding::Down, COMMON_PRACTICE, |w| {
+pub(super) fn outlet_temperature(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "outlet_temperature", Rounding::Down, COMMON_PRACTICE, |w| {
         w.fitted("water_heater")?;
         if w.word("water_heater.kind")? != "on-demand" {
             return w.not_fitted();
@@ -88,14 +89,29 @@ pub(super) fn outlet_temperature(given: Given<'_>) -> Figure {
             let least = w.take("water_heater.least_flow", Measure::GallonUsPerMinute)?;
             if flow < least {
                 w.note("does-not-light");
-                w.say(format!("{} °F: {} US gal/min is below {}", plain(inlet), plain(flow), plain(least)));
+                w.tell(
+                    "stays-cold",
+                    &[("flow", flow, Measure::GallonUsPerMinute), ("cold", inlet, Measure::Fahrenheit)],
+                );
+                w.say(|| {
+                    format!("{} °F: {} US gal/min is below {}", plain(inlet), plain(flow), plain(least))
+                });
                 return w.put(inlet, Measure::Fahrenheit, 0);
             }
         }
         let rise = gas * part / (PER_GALLON_A_MINUTE * flow);
-        let (i, g, p, f) = (plain(inlet), plain(gas), plain(part), plain(flow));
-        w.say(format!("{i} °F + {g} × {p} ÷ ({PER_GALLON_A_MINUTE} × {f}) °F, not above {} °F", plain(set)));
-        w.step("outlet", inlet + rise, Measure::Fahrenheit);
+        w.say(|| {
+            let (i, g, p, f) = (plain(inlet), plain(gas), plain(part), plain(flow));
+            format!("{i} °F + {g} × {p} ÷ ({PER_GALLON_A_MINUTE} × {f}) °F, not above {} °F", plain(set))
+        });
+        w.tell(
+            "formula",
+            &[
+                ("flow", flow, Measure::GallonUsPerMinute),
+                ("cold", inlet, Measure::Fahrenheit),
+                ("outlet", inlet + rise, Measure::Fahrenheit),
+            ],
+        );
         // A heater never cools: water that comes in warmer than it is set to passes as it is.
         w.put((inlet + rise).min(set.max(inlet)), Measure::Fahrenheit, 0)
     })

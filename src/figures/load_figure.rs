@@ -7,7 +7,7 @@ use super::generator::{part_there, watts_there};
 use super::loads::{Fit, Item, Limits, fits, judge, largest_sets, remedies};
 use super::trip::{On, SupplyAt};
 use super::work::{Work, plain};
-use super::{Detail, Figure, Given, Outcome};
+use super::{Asked, Detail, Figure, Outcome};
 
 /// The supply that the trip names, else the unit's own cord on a post that fits it, else what it has.
 fn supply(w: &Work<'_>) -> SupplyKind {
@@ -146,9 +146,9 @@ fn asked_loads(w: &mut Work<'_>, on: &[On], kind: SupplyKind) -> Option<Vec<Item
 
 /// Whether the loads of the trip run together, which rules they break, what to switch off, and which sets fit.
 /// Values: sum and long loads of what is on, and what the supply gives.
-pub(super) fn loads_fit(given: Given<'_>) -> Figure {
+pub(super) fn loads_fit(asked: Asked<'_>) -> Figure {
     Work::run(
-        given,
+        asked,
         "loads_fit",
         Rounding::Exact,
         "NEC 210.20 (80 % of a breaker for three hours or more), 551.73",
@@ -228,10 +228,14 @@ fn values(w: &mut Work<'_>, sum: f64, long: f64, limits: &Limits) -> Option<()> 
     put(w, "sum", sum)?;
     put(w, "long", long)?;
     put(w, "most", most)?;
-    w.say(format!("{} W of {} W", plain(sum), plain(most)));
+    w.say(|| format!("{} W of {} W", plain(sum), plain(most)));
+    for (name, value) in [("sum", sum), ("long", long), ("most", most)] {
+        w.step(name, value, Measure::Watt);
+    }
     if let Some(each) = limits.long {
         put(w, "most-long", each * legs)?;
-        w.say(format!("{} W of {} W", plain(long), plain(each * legs)));
+        w.step("most_long", each * legs, Measure::Watt);
+        w.say(|| format!("{} W of {} W", plain(long), plain(each * legs)));
     }
     Some(())
 }

@@ -12,7 +12,7 @@ use super::projection_help::{Help, helps};
 use super::trip::HookUp;
 use super::water::{daily_use, free_at_start, fresh_at_start, grey_tanks, toilet_tank};
 use super::work::{Work, quantity};
-use super::{COMMON_PRACTICE, Detail, Figure, Given, Input, Outcome, State, Trip};
+use super::{Asked, COMMON_PRACTICE, Detail, Figure, Given, Input, Outcome, State, Trip};
 
 /// Something that runs out, or fills up.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -158,6 +158,7 @@ fn resource_course(w: &mut Work<'_>, resource: Resource) -> Option<Course> {
             let daily = daily_use(w)?.all;
             let start = fresh_at_start(w)?;
             let whole = w.take("water.fresh", Measure::GallonUs)?;
+            w.step("daily", daily, Measure::GallonUs);
             Some(course(
                 resource,
                 nights,
@@ -174,6 +175,7 @@ fn resource_course(w: &mut Work<'_>, resource: Resource) -> Option<Course> {
             let daily = daily_use(w)?.grey;
             let whole = grey_tanks(w)?;
             let start = whole * free_at_start(w, "start.grey", quantity(trip.start.grey))?;
+            w.step("daily", daily, Measure::GallonUs);
             Some(course(
                 resource,
                 nights,
@@ -194,6 +196,7 @@ fn resource_course(w: &mut Work<'_>, resource: Resource) -> Option<Course> {
             let sewer = w.has("waste.black");
             let whole = toilet_tank(w)?;
             let start = whole * free_at_start(w, "start.black", quantity(trip.start.black))?;
+            w.step("daily", daily.toilet, Measure::GallonUs);
             Some(course(
                 resource,
                 nights,
@@ -216,6 +219,7 @@ fn resource_course(w: &mut Work<'_>, resource: Resource) -> Option<Course> {
 fn battery_course(w: &mut Work<'_>, trip: &Trip) -> Option<Course> {
     let day = off_grid(w)?;
     let charges = w.has("charger");
+    w.step("daily", day.need - day.gain, Measure::AmpereHour);
     Some(course(
         Resource::Battery,
         trip.nights,
@@ -246,6 +250,7 @@ fn propane_course(w: &mut Work<'_>, trip: &Trip) -> Option<Course> {
     }
     let fridge_on_post = w.given.facts.lists().loads.iter().any(|load| load.id.value == "fridge");
     let on_post = if fridge_on_post { gas.always + gas.water } else { gas.sum() };
+    w.step("daily", gas.sum() / heat, Measure::Pound);
     Some(course(
         Resource::Propane,
         trip.nights,
@@ -269,6 +274,7 @@ fn generator_course(w: &mut Work<'_>, trip: &Trip) -> Option<Course> {
         Some(hours) => w.asked("generator_run", Some(hours), Measure::Hour)?,
         None => 0.0,
     };
+    w.step("daily", hours * burn, Measure::GallonUs);
     Some(course(
         Resource::Generator,
         trip.nights,
@@ -282,13 +288,13 @@ fn generator_course(w: &mut Work<'_>, trip: &Trip) -> Option<Course> {
     ))
 }
 
-/// The courses of a trip, the inputs they used, and what could not be computed.
-type Courses = (Vec<Course>, Vec<Input>, Vec<(Resource, String)>);
+/// The courses of a trip with what a day without a hook-up takes, the inputs they used, and what could not be computed.
+type Courses = (Vec<(Course, f64)>, Vec<Input>, Vec<(Resource, String)>);
 
 /// Works out one course, and what came of it.
-fn course_alone(given: Given<'_>, resource: Resource) -> (Figure, Option<Course>) {
+fn course_alone(asked: Asked<'_>, resource: Resource) -> (Figure, Option<Course>) {
     let mut found = None;
-    let figure = Work::run(given, "trip_projection", Rounding::Down, COMMON_PRACTICE, |w| {
+    let figure = Work::run(asked, "trip_projection", Rounding::Down, COMMON_PRACTICE, |w| {
         found = Some(resource_course(w, resource)?);
         Some(())
     });
@@ -301,13 +307,14 @@ pub(super) fn course_of(given: Given<'_>, resource: Resource) -> Option<Course> 
 }
 
 /// Works out every course by itself: what is missing for one does not hide the others.
-fn courses(given: Given<'_>) -> Courses {
+fn courses(asked: Asked<'_>) -> Courses {
     let (mut all, mut inputs, mut unknown) = (Vec::new(), Vec::<Input>::new(), Vec::new());
     for resource in Resource::ALL {
-        let (figure, found) = course_alone(given, resource);
+        let (figure, found) = course_alone(asked, resource);
         match (figure.state, found) {
             (State::Ok, Some(course)) => {
-                all.push(course);
+                let daily = figure.steps.iter().rev().find(|step| step.name == "daily");
+                all.push((course, daily.map_or(0.0, |step| step.exact)));
                 for input in figure.inputs {
                     if !inputs.contains(&input) {
                         inputs.push(input);
@@ -321,10 +328,30 @@ fn courses(given: Given<'_>) -> Courses {
     (all, inputs, unknown)
 }
 
+/// A course in the formula: what there is, what a day takes, how long it lasts.
+fn tell_course(w: &mut Work<'_>, course: &Course, daily: f64) {
+    let start = course.whole * course.points.first().map_or(0.0, |point| point.left);
+    let (of, measure) = (Some(course.resource.word()), course.measure);
+    let numbers = [("start", start, measure), ("daily", daily, measure)];
+    match course.ends {
+        Some(end) => {
+            let [start, daily] = numbers;
+            w.tell_of("ends", of, &[start, daily, ("end", floor_tenth(end), Measure::Day)]);
+        }
+        None if daily <= 0.0 => w.tell_of("rests", of, &numbers),
+        None => w.tell_of("lasts", of, &numbers),
+    }
+}
+
+/// Down to a tenth, as the figure shows it.
+fn floor_tenth(days: f64) -> f64 {
+    crate::measure::rounded(days, 1, Rounding::Down).map_or(days, crate::measure::decimal_to_f64)
+}
+
 /// The trip day by day. Values: when each resource that does not last runs out, first what ends first, in days
 /// down to a tenth; none when all last.
-pub(super) fn trip_projection(given: Given<'_>) -> Figure {
-    Work::run(given, "trip_projection", Rounding::Down, COMMON_PRACTICE, |w| {
+pub(super) fn trip_projection(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "trip_projection", Rounding::Down, COMMON_PRACTICE, |w| {
         let trip = w.trip()?;
         let nights = Quantity::new(rust_decimal::Decimal::from(trip.nights), Measure::Fraction);
         w.input("trip.nights", nights, "trip");
@@ -338,12 +365,16 @@ pub(super) fn trip_projection(given: Given<'_>) -> Figure {
                 Err(_) => return w.missing("trip.leaves"),
             },
         };
-        let (courses, inputs, unknown) = courses(w.given);
+        let (courses, inputs, unknown) = courses(w.asked_for());
         if courses.is_empty() {
             let name = unknown.first().map_or("trip", |(_, name)| name).to_owned();
             return w.missing(&name);
         }
         w.figure.inputs.extend(inputs);
+        for (course, daily) in &courses {
+            tell_course(w, course, *daily);
+        }
+        let courses: Vec<Course> = courses.into_iter().map(|(course, _)| course).collect();
         let mut ends: Vec<(Resource, f64)> =
             courses.iter().filter_map(|course| Some((course.resource, course.ends?))).collect();
         ends.sort_by(|a, b| a.1.total_cmp(&b.1));
@@ -356,7 +387,7 @@ pub(super) fn trip_projection(given: Given<'_>) -> Figure {
                 rounding: Rounding::Down,
                 counted: None,
             })?;
-            w.say(format!("{} {}", resource.word(), super::work::plain(*end)));
+            w.say(|| format!("{} {}", resource.word(), super::work::plain(*end)));
         }
         w.figure.verdict = Some(match (ends.is_empty(), unknown.is_empty()) {
             (false, _) => "runs-out",

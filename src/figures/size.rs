@@ -4,7 +4,7 @@ use crate::measure::{Measure, Quantity, Rounding};
 
 use super::trip::Sign;
 use super::work::{Work, plain, quantity};
-use super::{COMMON_PRACTICE, Figure, Given, State};
+use super::{Asked, COMMON_PRACTICE, Figure, State};
 
 /// Whether a unit may pass under something.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -55,21 +55,22 @@ pub fn may_pass(limit: &Figure, sign: Option<&Quantity>) -> Passage {
 
 /// Lowest sign to pass under: height, margin and what stands on the roof, up to the inch (handbook FIG-01). The
 /// margin is common practice, no source.
-pub(super) fn clearance_min_sign(given: Given<'_>) -> Figure {
-    let mut figure = Work::run(given, "clearance_min_sign", Rounding::Up, COMMON_PRACTICE, |w| {
+pub(super) fn clearance_min_sign(asked: Asked<'_>) -> Figure {
+    let mut figure = Work::run(asked, "clearance_min_sign", Rounding::Up, COMMON_PRACTICE, |w| {
         let height = w.take("size.height", Measure::Inch)?;
         let margin = w.take("size.margin", Measure::Inch)?;
         let mut sum = height + margin;
-        w.say(format!("{} in + {} in", plain(height), plain(margin)));
+        w.say(|| format!("{} in + {} in", plain(height), plain(margin)));
         if let Some(roof) = w.given.trip.and_then(|t| quantity(t.roof)) {
             let roof = w.asked("roof", Some(roof), Measure::Inch)?;
             sum += roof;
-            w.figure.formula.push_str(&format!(" + {} in", plain(roof)));
+            w.add(|| format!(" + {} in", plain(roof)));
+            w.tell("formula-roof", &[]);
             w.note("roof-load");
         }
         w.put(sum, Measure::FootInch, 0)
     });
-    if let Some(sign) = given.trip.and_then(|t| t.sign) {
+    if let Some(sign) = asked.given.trip.and_then(|t| t.sign) {
         let says = match sign {
             Sign::Says(length) => Some(*length.quantity()),
             Sign::NoSign => None,
@@ -92,9 +93,9 @@ pub(super) fn clearance_min_sign(given: Given<'_>) -> Figure {
 
 /// How far the rear outer corner swings out at full lock: √(R² + overhang²) − R, up to the inch (handbook FIG-11;
 /// geometry of a corner on a circle).
-pub(super) fn tail_swing(given: Given<'_>) -> Figure {
+pub(super) fn tail_swing(asked: Asked<'_>) -> Figure {
     Work::run(
-        given,
+        asked,
         "tail_swing",
         Rounding::Up,
         "geometry: a corner behind the axle runs on a wider circle",
@@ -104,17 +105,21 @@ pub(super) fn tail_swing(given: Given<'_>) -> Figure {
             if radius <= 0.0 {
                 return w.missing("size.turn_radius");
             }
-            let (r, o) = (plain(radius), plain(overhang));
-            w.say(format!("√({r}² + {o}²) in − {r} in"));
-            w.put(libm::hypot(radius, overhang) - radius, Measure::Inch, 0)
+            let wider = libm::hypot(radius, overhang);
+            w.step("wider", wider, Measure::Inch);
+            w.say(|| {
+                let (r, o) = (plain(radius), plain(overhang));
+                format!("√({r}² + {o}²) in − {r} in")
+            });
+            w.put(wider - radius, Measure::Inch, 0)
         },
     )
 }
 
 /// Height of blocks under the low side and the low end, up to a tenth of an inch, and whether the refrigerator
 /// may stand like this meanwhile (absorption refrigerators: 3° and 6°, facts of two owners' manuals).
-pub(super) fn level_blocks(given: Given<'_>) -> Figure {
-    Work::run(given, "level_blocks", Rounding::Up, "geometry: the tangent of the slope times the base", |w| {
+pub(super) fn level_blocks(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "level_blocks", Rounding::Up, "geometry: the tangent of the slope times the base", |w| {
         let slope = w.trip()?.slope;
         let side = w.asked("slope.side", slope.map(|s| *s.side.quantity()), Measure::Degree)?;
         let along = w.asked("slope.length", slope.map(|s| *s.length.quantity()), Measure::Degree)?;
@@ -131,6 +136,7 @@ pub(super) fn level_blocks(given: Given<'_>) -> Figure {
             let most_along = w.take("fridge.level_length", Measure::Degree)?;
             let fits = libm::fabs(side) <= most_side && libm::fabs(along) <= most_along;
             w.figure.verdict = Some(if fits { "yes" } else { "no" });
+            w.tell("fridge", &[]);
             if !fits {
                 w.note("fridge-slope");
             }
@@ -144,6 +150,12 @@ fn block(w: &mut Work<'_>, of: &'static str, slope: f64, base: f64) -> Option<()
     if slope >= 45.0 {
         return w.missing("trip.slope");
     }
-    w.say(format!("{} in × tan {}°", plain(base), plain(slope)));
-    w.put_of(of, base * libm::tan(slope.to_radians()), Measure::Inch, 1)
+    let height = base * libm::tan(slope.to_radians());
+    w.say(|| format!("{} in × tan {}°", plain(base), plain(slope)));
+    w.tell_of(
+        if of == "side" { "across" } else { "along" },
+        Some(of),
+        &[("slope", slope, Measure::Degree), ("base", base, Measure::Inch)],
+    );
+    w.put_of(of, height, Measure::Inch, 1)
 }

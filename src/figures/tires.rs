@@ -3,7 +3,7 @@
 use crate::measure::{Measure, Rounding};
 
 use super::work::{Work, plain, quantity};
-use super::{COMMON_PRACTICE, Figure, Given};
+use super::{Asked, COMMON_PRACTICE, Figure};
 
 /// Sea-level pressure in pascal, temperature in kelvin, lapse in kelvin per meter, exponent: ICAO standard
 /// atmosphere 1993.
@@ -20,30 +20,33 @@ pub fn air_pressure(height: f64) -> f64 {
 }
 
 /// Pressure below which air is added before driving: cold × (100 % − part), up to the psi (handbook FIG-22).
-pub(super) fn tire_add_air(given: Given<'_>) -> Figure {
-    limit(given, "tire_add_air", "tires.add_below", COMMON_PRACTICE)
+pub(super) fn tire_add_air(asked: Asked<'_>) -> Figure {
+    limit(asked, "tire_add_air", "tires.add_below", COMMON_PRACTICE)
 }
 
 /// Pressure below which a tire counts as flat (handbook FIG-22).
-pub(super) fn tire_flat(given: Given<'_>) -> Figure {
-    limit(given, "tire_flat", "tires.flat_below", COMMON_PRACTICE)
+pub(super) fn tire_flat(asked: Asked<'_>) -> Figure {
+    limit(asked, "tire_flat", "tires.flat_below", COMMON_PRACTICE)
 }
 
-fn limit(given: Given<'_>, id: &'static str, part: &str, source: &'static str) -> Figure {
-    Work::run(given, id, Rounding::Up, source, |w| {
+fn limit(asked: Asked<'_>, id: &'static str, part: &str, source: &'static str) -> Figure {
+    Work::run(asked, id, Rounding::Up, source, |w| {
         let below = w.take(part, Measure::Percent)?;
         if below > 100.0 {
             return w.missing(part);
         }
-        by_axle(w, |w, psi| {
-            w.say(format!("{} psi × (100 − {}) ÷ 100", plain(psi), plain(below)));
+        by_axle(w, |w, _, psi| {
+            w.say(|| format!("{} psi × (100 − {}) ÷ 100", plain(psi), plain(below)));
             Some(psi * (100.0 - below) / 100.0)
         })
     })
 }
 
 /// One value an axle; the measure is that of the placard.
-fn by_axle(w: &mut Work<'_>, mut value: impl FnMut(&mut Work<'_>, f64) -> Option<f64>) -> Option<()> {
+fn by_axle(
+    w: &mut Work<'_>,
+    mut value: impl FnMut(&mut Work<'_>, &'static str, f64) -> Option<f64>,
+) -> Option<()> {
     let axles = &w.given.facts.lists().axles;
     if axles.is_empty() {
         return w.missing("tires.cold");
@@ -54,7 +57,7 @@ fn by_axle(w: &mut Work<'_>, mut value: impl FnMut(&mut Work<'_>, f64) -> Option
         let Some(psi) = cold.to(Measure::Psi).filter(|psi| *psi > 0.0) else {
             return w.missing("tires.cold");
         };
-        let exact = value(w, psi)?;
+        let exact = value(w, axle.at.word(), psi)?;
         w.put_of(axle.at.word(), exact, Measure::Psi, 0)?;
     }
     Some(())
@@ -62,9 +65,9 @@ fn by_axle(w: &mut Work<'_>, mut value: impl FnMut(&mut Work<'_>, f64) -> Option
 
 /// Pressure that a cold tire shows at another temperature and height, to the nearest psi: (gauge + air) × T₂/T₁ −
 /// air there (ideal gas; ICAO standard atmosphere). The tire's own volume is taken as fixed.
-pub(super) fn tire_pressure_at(given: Given<'_>) -> Figure {
+pub(super) fn tire_pressure_at(asked: Asked<'_>) -> Figure {
     Work::run(
-        given,
+        asked,
         "tire_pressure_at",
         Rounding::Nearest,
         "ideal gas law; ICAO standard atmosphere 1993",
@@ -86,10 +89,15 @@ pub(super) fn tire_pressure_at(given: Given<'_>) -> Figure {
             }
             w.step("air_here", air1, Measure::Psi);
             w.step("air_there", air2, Measure::Psi);
-            by_axle(w, |w, psi| {
-                let (p, a, b) = (plain(psi), plain(air1), plain(air2));
-                w.say(format!("({p} + {a}) psi × {} ÷ {} − {b} psi", plain(t2), plain(t1)));
-                Some((psi + air1) * t2 / t1 - air2)
+            w.tell("air", &[]);
+            by_axle(w, |w, axle, psi| {
+                w.say(|| {
+                    let (p, a, b) = (plain(psi), plain(air1), plain(air2));
+                    format!("({p} + {a}) psi × {} ÷ {} − {b} psi", plain(t2), plain(t1))
+                });
+                let there = (psi + air1) * t2 / t1 - air2;
+                w.tell_of("axle", Some(axle), &[("cold", psi, Measure::Psi)]);
+                Some(there)
             })
         },
     )

@@ -3,17 +3,17 @@
 use crate::measure::{Measure, Rounding};
 
 use super::work::{Work, plain, quantity};
-use super::{Figure, Given, Outcome};
+use super::{Asked, Figure, Outcome};
 
 /// Whole length of the rig: tow vehicle, ball mount and trailer, up to the inch (handbook FIG-21).
-pub(super) fn rig_length(given: Given<'_>) -> Figure {
-    Work::run(given, "rig_length", Rounding::Up, "a sum of lengths", |w| {
+pub(super) fn rig_length(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "rig_length", Rounding::Up, "a sum of lengths", |w| {
         w.fitted("hitch")?;
         let tow = w.trip()?.tow.unwrap_or_default();
         let car = w.asked("tow.length", quantity(tow.length), Measure::Inch)?;
         let mount = w.asked("tow.ball_mount", quantity(tow.ball_mount), Measure::Inch)?;
         let trailer = w.take("size.length", Measure::Inch)?;
-        w.say(format!("{} in + {} in + {} in", plain(car), plain(mount), plain(trailer)));
+        w.say(|| format!("{} in + {} in + {} in", plain(car), plain(mount), plain(trailer)));
         w.put(car + mount + trailer, Measure::FootInch, 0)
     })
 }
@@ -21,9 +21,9 @@ pub(super) fn rig_length(given: Given<'_>) -> Figure {
 /// Whether a vehicle may pull the trailer (handbook FIG-20): the loaded trailer and its tongue, up to the pound;
 /// what the tow vehicle's sticker, its rating, the hitch and the trailer's plate leave, down to the pound. One
 /// that is below zero means no.
-pub(super) fn tow_check(given: Given<'_>) -> Figure {
+pub(super) fn tow_check(asked: Asked<'_>) -> Figure {
     Work::run(
-        given,
+        asked,
         "tow_check",
         Rounding::Down,
         "49 CFR 571.110 S9.3.5 (tongue weight is cargo of the tow vehicle)",
@@ -54,19 +54,16 @@ pub(super) fn tow_check(given: Given<'_>) -> Figure {
             let tow_left = sticker - people - tongue - gear - own;
             w.step("loaded", loaded, Measure::Pound);
             w.step("tongue", tongue, Measure::Pound);
-            w.say(format!(
-                "{} + {} + {} + {} = {} lb; {} − {} − {} − {} − {} lb",
-                plain(uvw),
-                plain(water),
-                plain(kit),
-                plain(cargo),
-                plain(loaded),
-                plain(sticker),
-                plain(people),
-                plain(tongue),
-                plain(gear),
-                plain(own)
-            ));
+            let pounds = |name, value| (name, value, Measure::Pound);
+            w.tell("formula", &[pounds("cargo", cargo)]);
+            w.tell("on-the-hitch", &[]);
+            w.tell("tow-vehicle", &[pounds("own", own), pounds("left", tow_left)]);
+            w.tell("limits", &[]);
+            w.say(|| {
+                let sum = [uvw, water, kit, cargo].map(plain).join(" + ");
+                let less = [sticker, people, tongue, gear, own].map(plain).join(" − ");
+                format!("{sum} = {} lb; {less} lb", plain(loaded))
+            });
             let lefts = [
                 ("tow-payload-left", tow_left),
                 ("trailer-left", gvwr - loaded),

@@ -3,7 +3,10 @@
 use crate::measure::{Measure, Quantity, Rounding};
 
 use super::work::{Work, plain, quantity};
-use super::{COMMON_PRACTICE, Figure, Given, Use};
+use super::{Asked, COMMON_PRACTICE, Figure, Use};
+
+/// Fresh tanks that are usual, in US gallons; a mid-size motorhome has about 40 (common practice, no source).
+const USUAL_TANK: std::ops::RangeInclusive<f64> = 20.0..=100.0;
 
 /// Water that the party uses a day, in US gallons.
 pub(super) struct DailyUse {
@@ -81,11 +84,16 @@ pub(super) fn free_at_start(w: &mut Work<'_>, name: &str, level: Option<Quantity
 }
 
 /// Days of fresh water: tank × level ÷ (people × use), down to a tenth (handbook FIG-04).
-pub(super) fn fresh_days(given: Given<'_>) -> Figure {
-    Work::run(given, "fresh_days", Rounding::Down, COMMON_PRACTICE, |w| {
+pub(super) fn fresh_days(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "fresh_days", Rounding::Down, COMMON_PRACTICE, |w| {
         let daily = daily_use(w)?;
         let fresh = fresh_at_start(w)?;
-        w.say(format!("{} US gal ÷ {} US gal a day", plain(fresh), plain(daily.all)));
+        w.say(|| format!("{} US gal ÷ {} US gal a day", plain(fresh), plain(daily.all)));
+        if let Some(tank) = w.given.facts.quantity("water.fresh").and_then(|q| q.to(Measure::GallonUs))
+            && !USUAL_TANK.contains(&tank)
+        {
+            w.note("unusual-tank");
+        }
         w.step("there", fresh, Measure::GallonUs);
         w.step("daily", daily.all, Measure::GallonUs);
         w.put(fresh / daily.all, Measure::Day, 1)
@@ -93,8 +101,8 @@ pub(super) fn fresh_days(given: Given<'_>) -> Figure {
 }
 
 /// Days until the grey tanks are full: tanks ÷ (people × (use − flush)), down to a tenth (handbook FIG-05).
-pub(super) fn grey_days(given: Given<'_>) -> Figure {
-    Work::run(given, "grey_days", Rounding::Down, COMMON_PRACTICE, |w| {
+pub(super) fn grey_days(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "grey_days", Rounding::Down, COMMON_PRACTICE, |w| {
         let daily = daily_use(w)?;
         let tanks = grey_tanks(w)?;
         let level = w.given.trip.and_then(|t| quantity(t.start.grey));
@@ -102,7 +110,7 @@ pub(super) fn grey_days(given: Given<'_>) -> Figure {
         if daily.grey <= 0.0 {
             return w.missing("people.use_normal");
         }
-        w.say(format!("{} US gal ÷ {} US gal a day", plain(tanks * free), plain(daily.grey)));
+        w.say(|| format!("{} US gal ÷ {} US gal a day", plain(tanks * free), plain(daily.grey)));
         w.step("there", tanks * free, Measure::GallonUs);
         w.step("daily", daily.grey, Measure::GallonUs);
         w.put(tanks * free / daily.grey, Measure::Day, 1)
@@ -110,8 +118,8 @@ pub(super) fn grey_days(given: Given<'_>) -> Figure {
 }
 
 /// Days until the toilet tank is full: tank ÷ (people × (flush + waste)), down to a tenth (handbook FIG-05).
-pub(super) fn toilet_days(given: Given<'_>) -> Figure {
-    Work::run(given, "toilet_days", Rounding::Down, COMMON_PRACTICE, |w| {
+pub(super) fn toilet_days(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "toilet_days", Rounding::Down, COMMON_PRACTICE, |w| {
         if !w.has("waste.black") && !w.has("waste.cassette") {
             return w.not_fitted();
         }
@@ -122,7 +130,7 @@ pub(super) fn toilet_days(given: Given<'_>) -> Figure {
         if daily.toilet <= 0.0 {
             return w.missing("people.waste");
         }
-        w.say(format!("{} US gal ÷ {} US gal a day", plain(tank * free), plain(daily.toilet)));
+        w.say(|| format!("{} US gal ÷ {} US gal a day", plain(tank * free), plain(daily.toilet)));
         w.step("there", tank * free, Measure::GallonUs);
         w.step("daily", daily.toilet, Measure::GallonUs);
         w.put(tank * free / daily.toilet, Measure::Day, 1)
@@ -131,9 +139,9 @@ pub(super) fn toilet_days(given: Given<'_>) -> Figure {
 
 /// Minutes to fill the fresh tank, up to the minute: what is missing ÷ the flow of the tap. A gallon in so many
 /// seconds gives the flow (60 ÷ seconds, state leaflets on water use; EPA bucket test).
-pub(super) fn fill_minutes(given: Given<'_>) -> Figure {
+pub(super) fn fill_minutes(asked: Asked<'_>) -> Figure {
     Work::run(
-        given,
+        asked,
         "fill_minutes",
         Rounding::Up,
         "EPA WaterSense bucket test: flow is volume over time",
@@ -161,7 +169,7 @@ pub(super) fn fill_minutes(given: Given<'_>) -> Figure {
                 return w.missing("trip.tap");
             }
             let missing = tank * (1.0 - level);
-            w.say(format!("{} US gal ÷ {} US gal/min", plain(missing), plain(flow)));
+            w.say(|| format!("{} US gal ÷ {} US gal/min", plain(missing), plain(flow)));
             w.step("there", missing, Measure::GallonUs);
             w.step("flow", flow, Measure::GallonUsPerMinute);
             w.put(missing / flow, Measure::Minute, 0)

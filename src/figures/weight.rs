@@ -3,7 +3,7 @@
 use crate::measure::{Measure, Quantity, Rounding};
 
 use super::work::{Work, plain, quantity};
-use super::{Figure, Given};
+use super::{Asked, Figure};
 
 /// Water on board in pounds: fresh tank at its level and water heater.
 fn water(w: &mut Work<'_>) -> Option<f64> {
@@ -15,21 +15,22 @@ fn water(w: &mut Work<'_>) -> Option<f64> {
     let density = w.take("assumed.water", Measure::PoundPerGallonUs)?;
     let pounds = (fresh * level + heater) * density;
     w.step("water", pounds, Measure::Pound);
+    w.step("gallons", fresh * level, Measure::GallonUs);
+    w.step("heater", heater, Measure::GallonUs);
     Some(pounds)
 }
 
 /// Weight of the water on board: (fresh tank × level + heater) × weight of a gallon, up to the pound
 /// (handbook FIG-03; 49 CFR 571.110 S9.3.4 prints 8.3 lb and 1 kg/L, which differ: the lot picks one).
-pub(super) fn water_weight(given: Given<'_>) -> Figure {
+pub(super) fn water_weight(asked: Asked<'_>) -> Figure {
     Work::run(
-        given,
+        asked,
         "water_weight",
         Rounding::Up,
         "49 CFR 571.110 S9.3.4(e), with the lot's weight of water",
         |w| {
             let pounds = water(w)?;
-            let fresh = w.given.facts.quantity("water.fresh").map(ToString::to_string).unwrap_or_default();
-            w.say(format!("({fresh} × level + heater) × weight of water = {} lb", plain(pounds)));
+            w.say(|| format!("(fresh tank × level + heater) × weight of water = {} lb", plain(pounds)));
             w.put(pounds, Measure::Pound, 0)
         },
     )
@@ -56,20 +57,20 @@ pub(super) fn people_weight(w: &mut Work<'_>) -> Option<f64> {
 /// What may still be loaded, down to the pound (handbook FIG-02; 49 CFR 575.6(a)(5) and 571.110: propane is
 /// inside the unloaded weight and is never taken off again, water and people are cargo; on a trailer nobody
 /// rides). Below zero it is overloaded.
-pub(super) fn payload_left(given: Given<'_>) -> Figure {
-    Work::run(given, "payload_left", Rounding::Down, "49 CFR 575.6(a)(5)(i) and 571.110 S9.3", |w| {
+pub(super) fn payload_left(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "payload_left", Rounding::Down, "49 CFR 575.6(a)(5)(i) and 571.110 S9.3", |w| {
         let motorized = w.has("weight.occc");
         let plate = if motorized { "weight.occc" } else { "weight.ccc" };
         if !w.has(plate) {
             return w.missing("weight.occc");
         }
         let capacity = w.take(plate, Measure::Pound)?;
-        let mut formula = format!("{} lb", plain(capacity));
+        w.say(|| format!("{} lb", plain(capacity)));
         let mut left = capacity;
         w.step("capacity", capacity, Measure::Pound);
         if motorized {
             let people = people_weight(w)?;
-            formula.push_str(&format!(" − {} lb people", plain(people)));
+            w.add(|| format!(" − {} lb people", plain(people)));
             left -= people;
         } else {
             w.note("nobody-rides");
@@ -78,16 +79,15 @@ pub(super) fn payload_left(given: Given<'_>) -> Figure {
         let water = water(w)?;
         let kit = w.take("weight.kit", Measure::Pound)?;
         left -= water + kit;
-        formula.push_str(&format!(" − {} lb water − {} lb kit", plain(water), plain(kit)));
+        w.add(|| format!(" − {} lb water − {} lb kit", plain(water), plain(kit)));
         if let Some(bags) = w.given.trip.and_then(|t| quantity(t.bags)) {
             let bags = w.asked("bags", Some(bags), Measure::Pound)?;
-            formula.push_str(&format!(" − {} lb bags", plain(bags)));
+            w.add(|| format!(" − {} lb bags", plain(bags)));
             left -= bags;
             w.step("bags", bags, Measure::Pound);
         } else {
             w.step("bags", 0.0, Measure::Pound);
         }
-        w.say(formula);
         if left < 0.0 {
             w.note("overloaded");
         }

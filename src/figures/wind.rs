@@ -3,7 +3,7 @@
 use crate::measure::{Measure, Quantity, Rounding};
 
 use super::work::{Work, plain};
-use super::{COMMON_PRACTICE, Figure, Given};
+use super::{Asked, COMMON_PRACTICE, Figure};
 
 /// Knots, miles and kilometers an hour, tenths of a meter a second.
 type Row = (u16, u16, u16, u16);
@@ -119,8 +119,8 @@ fn limit(w: &mut Work<'_>) -> Option<f64> {
 /// Whether the awning must come in: the wind, steady or in gusts, has reached the limit, nobody watches it, it
 /// rains hard, or it is night (common practice, no source). A force counts as its strongest wind; what is not told
 /// counts as not watched. The value is the limit.
-pub(super) fn awning_verdict(given: Given<'_>) -> Figure {
-    Work::run(given, "awning_verdict", Rounding::Down, COMMON_PRACTICE, |w| {
+pub(super) fn awning_verdict(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "awning_verdict", Rounding::Down, COMMON_PRACTICE, |w| {
         w.fitted("awning")?;
         let limit = limit(w)?;
         let wind = w.trip()?.wind.unwrap_or_default();
@@ -133,7 +133,7 @@ pub(super) fn awning_verdict(given: Given<'_>) -> Figure {
             }
         }
         if let Some(force) = wind.force {
-            w.input_text("trip.wind.force", force.to_string(), "trip");
+            w.input_text("trip.wind.force", || force.to_string(), "trip");
             let Some(force) = Beaufort::new(force) else { return w.missing("trip.wind.force") };
             let top = force.upper().and_then(|top| Measure::MeterPerSecond.convert(top, Measure::Mph));
             let top = top.unwrap_or(f64::MAX);
@@ -155,8 +155,17 @@ pub(super) fn awning_verdict(given: Given<'_>) -> Figure {
         if windy {
             w.note("too-windy");
         }
-        let told = strongest.filter(|s| *s < 1e6).map_or_else(String::new, |s| format!("{} mph, ", plain(s)));
-        w.say(format!("{told}limit {} mph", plain(limit)));
+        let told = strongest.filter(|s| *s < 1e6);
+        w.say(|| {
+            let told = told.map_or_else(String::new, |s| format!("{} mph, ", plain(s)));
+            format!("{told}limit {} mph", plain(limit))
+        });
+        let most = ("limit", limit, Measure::Mph);
+        match (told, strongest) {
+            (Some(told), _) => w.tell("formula", &[("strongest", told, Measure::Mph), most]),
+            (None, Some(_)) => w.tell("hurricane", &[most]),
+            (None, None) => w.tell("no-wind", &[most]),
+        }
         w.put(limit, Measure::Mph, 0)?;
         let inside = windy || must.iter().any(|(_, holds)| *holds);
         w.figure.verdict = Some(if inside { "in" } else { "out" });

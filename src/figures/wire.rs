@@ -1,10 +1,10 @@
 //! Voltage lost in a cord.
 
-use crate::measure::{Measure, Quantity, Rounding};
+use crate::measure::{Measure, Rounding};
 
 use super::trip::SupplyAt;
 use super::work::{Work, plain, quantity};
-use super::{Figure, Given, Outcome};
+use super::{Asked, Figure, Outcome};
 
 /// Milliohms of 1000 ft of uncoated stranded copper at 75 °C by wire size: NEC chapter 9, table 8.
 const MILLIOHMS: [(&str, f64); 15] = [
@@ -25,6 +25,9 @@ const MILLIOHMS: [(&str, f64); 15] = [
     ("4/0", 60.8),
 ];
 
+/// Current of a household outlet, up to which a cord looks like any other, in amperes.
+const HOUSEHOLD: f64 = 16.0;
+
 /// Ohms of 1000 ft of copper wire of this size (AWG); none for a size the table does not have.
 #[must_use]
 pub fn resistance(gauge: &str) -> Option<f64> {
@@ -33,20 +36,23 @@ pub fn resistance(gauge: &str) -> Option<f64> {
 
 /// Voltage lost in an extension cord: 2 × length × ohms × current, up to a hundredth of a volt and a tenth of a
 /// percent. More than the lot's limit (NEC 210.19 recommends 3 % of a branch) means no.
-pub(super) fn voltage_drop(given: Given<'_>) -> Figure {
-    Work::run(given, "voltage_drop", Rounding::Up, "NEC chapter 9, table 8; 210.19 informational note", |w| {
+pub(super) fn voltage_drop(asked: Asked<'_>) -> Figure {
+    Work::run(asked, "voltage_drop", Rounding::Up, "NEC chapter 9, table 8; 210.19 informational note", |w| {
         let trip = w.trip()?;
         let Some(cord) = &trip.cord else { return w.missing("trip.cord") };
         let length = w.asked("cord.length", Some(*cord.length.quantity()), Measure::Foot)?;
-        w.input_text("trip.cord.gauge", cord.gauge.clone(), "trip");
+        w.input_text("trip.cord.gauge", || cord.gauge.clone(), "trip");
         let Some(ohms) = resistance(&cord.gauge) else { return w.missing("trip.cord.gauge") };
         let volts = w.asked_or("cord.volts", quantity(cord.volts), "limit.mains", Measure::Volt)?;
         let current = if cord.current.is_some() {
             w.asked("cord.current", quantity(cord.current), Measure::Ampere)?
         } else {
-            // What the outlet may give for hours: the cord must stand it.
+            // What the outlet may give for hours, and the unit's own cord takes: the cord must stand it.
             let breaker = match trip.supply {
-                Some(SupplyAt::Post(post)) => w.asked("supply", Some(*post.quantity()), Measure::Ampere)?,
+                Some(SupplyAt::Post(post)) => {
+                    let post = w.asked("supply", Some(*post.quantity()), Measure::Ampere)?;
+                    if w.has("shore") { post.min(w.take("shore.cord", Measure::Ampere)?) } else { post }
+                }
                 _ => w.take("limit.outlet_small", Measure::Ampere)?,
             };
             breaker * w.take("assumed.long_part", Measure::Fraction)?
@@ -57,8 +63,9 @@ pub(super) fn voltage_drop(given: Given<'_>) -> Figure {
         let most = w.take("assumed.drop_most", Measure::Percent)?;
         let drop = 2.0 * length * ohms / 1000.0 * current;
         let share = drop / volts * 100.0;
-        let step = Quantity::new(rust_decimal::Decimal::from(1000), Measure::Foot);
-        w.say(format!("2 × {} ft × {ohms} Ω ÷ {step} × {} A", plain(length), plain(current)));
+        w.say(|| format!("2 × {} ft × {ohms} Ω ÷ 1000 ft × {} A", plain(length), plain(current)));
+        w.step("both_ways", 2.0 * length, Measure::Foot);
+        w.step("volts", volts, Measure::Volt);
         w.step("current", current, Measure::Ampere);
         w.put_outcome(Outcome {
             of: Some("drop".into()),
@@ -68,12 +75,17 @@ pub(super) fn voltage_drop(given: Given<'_>) -> Figure {
             rounding: Rounding::Up,
             counted: None,
         })?;
-        w.say(format!("÷ {} V", plain(volts)));
+        w.say(|| format!("÷ {} V", plain(volts)));
         w.put_of("share", share, Measure::Percent, 1)?;
         let fits = share <= most + 1e-9;
         w.figure.verdict = Some(if fits { "yes" } else { "no" });
         if !fits {
-            w.note("cord-too-thin");
+            // The longest cord of this wire that loses no more than it may.
+            let longest = if drop > 0.0 { length * most / share } else { length };
+            w.note_with("cord-too-thin", &[("longest", longest, Measure::Foot)]);
+            if current <= HOUSEHOLD + 1e-9 {
+                w.note("long-thin-cord");
+            }
         }
         Some(())
     })

@@ -1,16 +1,15 @@
 //! Gathers the inputs of one figure and puts its values down.
 
-use crate::measure::rounding::settled;
 use crate::measure::{Dim, Dimension, Measure, Of, Quantity, Rounding, rounded};
 use crate::unit::{Fact, Origin, Value};
 
-use super::{Detail, Figure, Given, Input, Note, Outcome, State, Step, Trip};
+use super::{Asked, Detail, Figure, Given, Input, Note, Outcome, Sentence, State, Step, Trip};
 
 /// Facts that are read from a plate or placard on the unit.
 const ON_A_PLATE: [&str; 6] =
     ["weight.occc", "weight.ccc", "weight.gvwr", "weight.gawr_front", "weight.gawr_rear", "tires.cold"];
-/// Lengths that may lie below the sea.
-const HEIGHTS: [&str; 2] = ["site.elevation", "trip.highest"];
+/// Heights that may lie below the sea, and grades that go down.
+const HEIGHTS: [&str; 3] = ["site.elevation", "highest", "grade"];
 
 /// One figure in the making.
 pub(super) struct Work<'a> {
@@ -48,6 +47,7 @@ impl<'a> Work<'a> {
             inputs: Vec::new(),
             steps: Vec::new(),
             formula: String::new(),
+            sentences: Vec::new(),
             source,
             notes: Vec::new(),
             detail: Detail::None,
@@ -57,13 +57,13 @@ impl<'a> Work<'a> {
 
     /// Computes a figure: `with` takes inputs and puts values; what is missing ends it.
     pub(super) fn run(
-        given: Given<'a>,
+        asked: Asked<'a>,
         id: &'static str,
         rounding: Rounding,
         source: &'static str,
         with: impl FnOnce(&mut Self) -> Option<()>,
     ) -> Figure {
-        let mut work = Self::new(given, id, rounding, source, false);
+        let mut work = Self::new(asked.given, id, rounding, source, asked.quiet);
         if with(&mut work).is_none() && work.figure.state == State::Ok {
             work.figure.state = State::Missing(id.into());
         }
@@ -79,6 +79,11 @@ impl<'a> Work<'a> {
     /// Computes numbers alone, as a suggestion is tried.
     pub(super) fn quietly<T>(given: Given<'a>, with: impl FnOnce(&mut Self) -> Option<T>) -> Option<T> {
         with(&mut Self::new(given, "", Rounding::Exact, "", true))
+    }
+
+    /// What this figure was asked for, for a figure within it.
+    pub(super) const fn asked_for(&self) -> Asked<'a> {
+        Asked { given: self.given, quiet: self.quiet }
     }
 
     /// Ends the figure: this fact is missing, or cannot be what it says. The first one found is told.
@@ -119,7 +124,8 @@ impl<'a> Work<'a> {
 
     /// A fact as a number of `measure`, noted as an input; otherwise why there is none.
     pub(super) fn take(&mut self, name: &str, measure: Measure) -> Option<f64> {
-        if self.given.facts.is_fitted(name) == Some(false) {
+        let section = name.split_once('.').map_or(name, |(section, _)| section);
+        if self.given.facts.is_fitted(section) == Some(false) {
             return self.not_fitted();
         }
         match self.given.facts.get(name) {
@@ -149,14 +155,14 @@ impl<'a> Work<'a> {
 
     /// A value of the trip, noted as an input; missing under `trip.<name>` when the trip does not say.
     pub(super) fn asked(&mut self, name: &str, value: Option<Quantity>, measure: Measure) -> Option<f64> {
-        let name = format!("trip.{name}");
-        match value {
-            Some(q) => {
-                let q = q.resolve(self.given.facts.lists().gallon);
-                self.input(&name, q, if is_reading(&name) { "reading" } else { "trip" });
-                self.number(&name, q, measure)
-            }
-            None => self.missing(&name),
+        let Some(q) = value else { return self.missing(&format!("trip.{name}")) };
+        let q = q.resolve(self.given.facts.lists().gallon);
+        if !self.quiet {
+            self.input(&format!("trip.{name}"), q, if is_reading(name) { "reading" } else { "trip" });
+        }
+        match usable(name, q, measure) {
+            Some(number) => Some(number),
+            None => self.missing(&format!("trip.{name}")),
         }
     }
 
@@ -186,42 +192,76 @@ impl<'a> Work<'a> {
     }
 
     /// Notes an input that is no single quantity.
-    pub(super) fn input_text(&mut self, name: &str, value: String, from: &'static str) {
-        self.figure.inputs.push(Input { name: name.into(), value, quantity: None, from });
+    pub(super) fn input_text(&mut self, name: &str, value: impl FnOnce() -> String, from: &'static str) {
+        if !self.quiet {
+            self.figure.inputs.push(Input { name: name.into(), value: value(), quantity: None, from });
+        }
     }
 
     fn number(&mut self, name: &str, q: Quantity, measure: Measure) -> Option<f64> {
-        let number = q.to(measure).filter(|n| n.is_finite());
-        let below = number.is_some_and(|n| n < 0.0)
-            && !matches!(q.dimension(), Dimension::Temperature | Dimension::Angle)
-            && !HEIGHTS.contains(&name)
-            && name != "trip.grade";
-        match number {
-            Some(number) if !below => Some(number),
-            _ => self.missing(name),
+        match usable(name, q, measure) {
+            Some(number) => Some(number),
+            None => self.missing(name),
         }
     }
 
     /// A number on the way, for the formula.
     pub(super) fn step(&mut self, name: &'static str, value: f64, measure: Measure) {
-        if !self.quiet
-            && let Some(step) = step(name, value, measure)
-        {
-            self.figure.steps.push(step);
+        if !self.quiet {
+            self.figure.steps.push(Step { name, exact: value, measure });
         }
     }
 
-    /// The formula in signs.
-    pub(super) fn say(&mut self, formula: impl Into<String>) {
+    /// The formula in signs; one after the other. Built only where somebody wants to read it.
+    pub(super) fn say(&mut self, formula: impl FnOnce() -> String) {
+        if self.quiet {
+            return;
+        }
         if !self.figure.formula.is_empty() {
             self.figure.formula.push_str("; ");
         }
-        self.figure.formula.push_str(&formula.into());
+        self.figure.formula.push_str(&formula());
+    }
+
+    /// More of the formula in signs.
+    pub(super) fn add(&mut self, more: impl FnOnce() -> String) {
+        if !self.quiet {
+            self.figure.formula.push_str(&more());
+        }
+    }
+
+    /// A sentence of the formula.
+    pub(super) fn tell(&mut self, key: &'static str, with: &[(&'static str, f64, Measure)]) {
+        self.tell_of(key, None, with);
+    }
+
+    /// A sentence of the formula about a part.
+    pub(super) fn tell_of(
+        &mut self,
+        key: &'static str,
+        of: Option<&'static str>,
+        with: &[(&'static str, f64, Measure)],
+    ) {
+        if !self.quiet {
+            let with =
+                with.iter().map(|(name, exact, measure)| Step { name, exact: *exact, measure: *measure });
+            self.figure.sentences.push(Sentence { key, of, with: with.collect() });
+        }
     }
 
     /// A remark.
     pub(super) fn note(&mut self, key: &'static str) {
         self.figure.notes.push(Note { key, with: Vec::new() });
+    }
+
+    /// A remark with numbers in it.
+    pub(super) fn note_with(&mut self, key: &'static str, with: &[(&'static str, f64, Measure)]) {
+        let step = |(name, exact, measure): &(&'static str, f64, Measure)| Step {
+            name,
+            exact: *exact,
+            measure: *measure,
+        };
+        self.figure.notes.push(Note { key, with: with.iter().map(step).collect() });
     }
 
     /// Puts the value down; one that is no number ends the figure.
@@ -260,13 +300,6 @@ impl<'a> Work<'a> {
     }
 }
 
-/// A named number with at most three decimals.
-pub(super) fn step(name: &'static str, value: f64, measure: Measure) -> Option<Step> {
-    let number = rounded(value, 3, Rounding::Nearest)?.normalize();
-    let _ = settled(value)?;
-    Some(Step { name, quantity: Quantity::new(number, measure) })
-}
-
 fn from_word(name: &str, from: Origin) -> &'static str {
     if ON_A_PLATE.contains(&name) {
         "plate"
@@ -277,7 +310,16 @@ fn from_word(name: &str, from: Origin) -> &'static str {
     }
 }
 
+/// A quantity as a number of a measure; none for what is no number, or below zero where that cannot be.
+fn usable(name: &str, q: Quantity, measure: Measure) -> Option<f64> {
+    let number = q.to(measure).filter(|n| n.is_finite())?;
+    let below = number < 0.0
+        && !matches!(q.dimension(), Dimension::Temperature | Dimension::Angle)
+        && !HEIGHTS.contains(&name);
+    (!below).then_some(number)
+}
+
 /// What is read from a gauge at the handoff.
 fn is_reading(name: &str) -> bool {
-    name.starts_with("trip.start.") || name == "trip.house_volts" || name == "trip.house_charge"
+    name.starts_with("start.") || name == "house_volts" || name == "house_charge"
 }

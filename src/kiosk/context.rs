@@ -69,7 +69,9 @@ impl<'a> Ctx<'a> {
     /// Says the words of a unit's scripts to staff.
     #[must_use]
     pub fn staff(&self, unit: &str) -> Option<Speaker<'a>> {
-        Speaker::new(self.scripts, unit, self.settings.staff.clone())
+        let walk = self.hall.map(|hall| &hall.walk).filter(|walk| walk.route().unit == unit);
+        let trip = walk.and_then(|walk| walk.trip());
+        Some(Speaker::new(self.scripts, unit, self.settings.staff.clone())?.with_trip(trip))
     }
 
     /// Says the words of the open walk's scripts to the renter, in their language and measures.
@@ -80,7 +82,7 @@ impl<'a> Ctx<'a> {
             || self.settings.staff.clone(),
             |r| Reader::new(&r.value.language, system_of(&r.value.measures)),
         );
-        Speaker::new(self.scripts, &hall.walk.route().unit, reader)
+        Some(Speaker::new(self.scripts, &hall.walk.route().unit, reader)?.with_trip(hall.walk.trip()))
     }
 
     /// Local date and time of the lot, as a clock on its wall shows it.

@@ -7,8 +7,8 @@ use iced::Task;
 use jiff::Timestamp;
 
 use super::screen::walk::picture;
-use super::{Message, edit};
 use super::effect::{Done, Effect, OpenSummary, Proposed, ProposedFault, TakenWalk, YardList};
+use super::{Message, edit};
 use crate::journal::{JournalFault, Keeper, OpenWalk, ProposeFault, Resumed, Writer};
 use crate::ports::{Access, Held, Ports};
 use crate::record::zip;

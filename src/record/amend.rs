@@ -91,7 +91,7 @@ pub fn amendment(
         || reader_of_lot(scripts),
         |set| Reader { language: set.language.clone(), measures: set.measures.clone(), at: None },
     );
-    let mut pages = Pages::new(scripts, &route.unit, &reader)?;
+    let mut pages = Pages::new(scripts, &route.unit, &reader, None)?;
     let head: Head = sealing.head(scripts.bundle.is_demo())?;
     Ok(Amendment {
         head,

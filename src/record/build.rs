@@ -8,6 +8,7 @@ mod facts;
 mod opening;
 mod pages;
 mod round;
+mod trip;
 
 use std::collections::BTreeMap;
 
@@ -196,7 +197,7 @@ pub fn handoff(walk: &Walk, scripts: &Scripts, sealing: &SealingHead) -> Result<
     let sheet = &scripts.units.get(unit).ok_or_else(no_unit)?.value;
     let facts = scripts.facts(unit).ok_or_else(no_unit)?;
     let reader = opening::reader(walk, scripts);
-    let mut pages = Pages::new(scripts, unit, &reader)?;
+    let mut pages = Pages::new(scripts, unit, &reader, walk.trip())?;
     let (consent_texts, consents) = closing::consents(walk, &mut pages)?;
     let route = round::route(walk, &mut pages)?;
     Ok(Handoff {
@@ -218,7 +219,8 @@ pub fn handoff(walk: &Walk, scripts: &Scripts, sealing: &SealingHead) -> Result<
         unit: facts::unit(sheet, &pages),
         facts: facts::facts(&facts),
         not_fitted: facts::not_fitted(&facts),
-        figures: facts::figures(&facts),
+        trip: trip::trip(walk)?,
+        figures: trip::figures(walk, &facts, &pages),
         route,
         questions: closing::questions(walk),
         readings: closing::readings(walk, &pages),
@@ -229,6 +231,7 @@ pub fn handoff(walk: &Walk, scripts: &Scripts, sealing: &SealingHead) -> Result<
         consents,
         signatures: signatures(walk.signatures()),
         withdrawn: closing::withdrawn(walk),
+        reopened: closing::reopened(walk),
         copy: closing::copy(walk),
         reader,
     })

@@ -6,8 +6,10 @@
 
 mod amendment;
 mod closing;
+mod figure;
 mod people;
 mod round;
+mod trip;
 mod unit;
 mod word;
 
@@ -17,8 +19,10 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 pub use amendment::{Amended, AmendedTopic, Amendment};
 pub use closing::{
     Consent, ConsentText, Copied, CopyTaken, Item, ItemCounted, LeavingChecked, LeavingLine, Mark, Outcome,
-    Question, Reading, ReadingOutcome, Refusal, Scale, Signature, SignatureDone, Withdrawn,
+    Question, Reading, ReadingOutcome, Refusal, Reopened, Scale, Signature, SignatureDone, UndoneStop,
+    Withdrawn,
 };
+pub use figure::{Figure, FigureInput, FigureSays, FigureState, FigureValue};
 pub use people::{
     AgentOn, Booking, DueBack, EarlierParty, Licence, Member, Opening, Party, Person, Present, Reader, Told,
     Who,
@@ -27,9 +31,10 @@ pub use round::{
     AnswerState, Caution, CautionText, MustAnswer, Response, Route, Said, Step, StepOutcome, StepText,
     StopRef,
 };
+pub use trip::{Plan, Planned, Trip};
 pub use unit::{
-    Axle, Change, Derate, DerateRow, Fact, FactValue, Figure, FigureInput, FigureState, FigureValue,
-    HeatLoss, Limits, Load, Lot, NightLoad, Place, Room, Seat, Slide, Unit,
+    Axle, Change, Derate, DerateRow, Fact, FactValue, HeatLoss, Limits, Load, Lot, NightLoad, Place, Room,
+    Seat, Slide, Unit,
 };
 pub use word::{
     Asks, CopyChoice, Decision, Gallon, Harm, Hazard, How, MarkKind, MarkSize, MoneyRounding, Origin,
@@ -42,7 +47,7 @@ use crate::walk::Timed;
 /// What `format` of every record says.
 pub const FORMAT: &str = "sendoff-record";
 /// The version of the schema that is written here.
-pub const VERSION: Version = Version { major: 1, minor: 0 };
+pub const VERSION: Version = Version { major: 1, minor: 1 };
 /// JSON Schema (draft 2020-12) of what is written here; strict, so that nothing unplanned gets into a record.
 pub const SCHEMA: &str = include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/assets/record.schema.json"));
 
@@ -180,7 +185,10 @@ pub struct Handoff {
     pub facts: Vec<Fact>,
     /// Sections of the data sheet that the unit does not have.
     pub not_fitted: Vec<String>,
-    /// Figures that were computed from them.
+    /// The trip; none while nothing of it is known, and in records before version 1.1.
+    #[serde(default)]
+    pub trip: Option<Trip>,
+    /// All figures, for this trip, as of the closing.
     pub figures: Vec<Figure>,
     /// The way round the unit and what came of each step.
     pub route: Route,
@@ -202,6 +210,9 @@ pub struct Handoff {
     pub signatures: Vec<Signature>,
     /// Signatures that no longer count, oldest first.
     pub withdrawn: Vec<Withdrawn>,
+    /// Closings that were taken back, oldest first; since version 1.1.
+    #[serde(default)]
+    pub reopened: Vec<Reopened>,
     /// The renter's copy.
     pub copy: CopyTaken,
 }

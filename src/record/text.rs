@@ -10,6 +10,7 @@ mod consent;
 mod opening;
 mod page;
 mod round;
+mod trip;
 mod values;
 mod width;
 
@@ -49,6 +50,7 @@ fn handoff(record: &Handoff, words: &Words) -> String {
     opening::not_shown(&mut page, record);
     opening::party(&mut page, record);
     opening::unit(&mut page, record);
+    trip::trip(&mut page, record);
     values::readings(&mut page, record);
     values::items(&mut page, record);
     values::fees(&mut page, record);
@@ -57,7 +59,7 @@ fn handoff(record: &Handoff, words: &Words) -> String {
     closing::questions(&mut page, record);
     closing::leaving(&mut page, record);
     closing::consent(&mut page, record);
-    closing::signatures(&mut page, &record.signatures, &record.withdrawn);
+    closing::signatures(&mut page, &record.signatures, &record.withdrawn, &record.reopened);
     closing::copy(&mut page, record);
     round::steps(&mut page, record);
     appendix::figures(&mut page, record);

@@ -4,13 +4,13 @@ use super::{Caution, Signal, Step};
 use crate::script::{CautionText, Speaker, StepText};
 
 impl Speaker<'_> {
-    /// A caution as it stands on the page.
+    /// A caution as it stands on the page; the same whatever trip is planned.
     #[must_use]
     pub fn caution(&self, caution: &Caution) -> CautionText {
-        let part = |part: &str| self.say(&format!("caution-{}{part}", caution.id));
+        let part = |part: &str| self.say_steady(&format!("caution-{}{part}", caution.id));
         CautionText {
             title: part(".title"),
-            signal: self.say(signal_key(caution.signal)),
+            signal: self.say_steady(signal_key(caution.signal)),
             hazard: part(""),
             harm: part(".harm"),
             avoid: part(".avoid"),

@@ -6,6 +6,7 @@ use std::fmt::Write as _;
 
 use sha2::{Digest as _, Sha256};
 
+use crate::figures::Trip;
 use crate::source::nearest;
 use crate::unit::{Facts, Sheet};
 use crate::words::{Args, Reader, SOURCE_LANGUAGE, SayFault};
@@ -14,12 +15,18 @@ use super::Scripts;
 use super::values::Values;
 
 /// Fills messages with the facts, places and figures of one unit, for one reader.
+///
+/// Figures that need a trip are there once [`Speaker::with_trip`] gave it one. What people confirm is said without
+/// ([`Speaker::say_steady`]), since a plan that changes later must not change what was confirmed.
 #[derive(Debug, Clone)]
 pub struct Speaker<'a> {
     scripts: &'a Scripts,
     reader: Reader,
     sheet: &'a Sheet,
     facts: Cow<'a, Facts>,
+    trip: Option<Trip>,
+    /// Whether a figure that cannot be computed is a hole, as `check` wants it; else the text says why.
+    strict: bool,
 }
 
 /// A caution as it stands on the page.
@@ -76,12 +83,20 @@ impl<'a> Speaker<'a> {
     #[must_use]
     pub fn new(scripts: &'a Scripts, unit: &str, reader: Reader) -> Option<Self> {
         let sheet = &scripts.units.get(unit)?.value;
-        Some(Self { scripts, reader, sheet, facts: Cow::Owned(scripts.facts(unit)?) })
+        let facts = Cow::Owned(scripts.facts(unit)?);
+        Some(Self { scripts, reader, sheet, facts, trip: None, strict: false })
     }
 
-    /// A speaker for a unit whose facts are known already.
+    /// A speaker that knows the trip, so that its figures can be said.
+    #[must_use]
+    pub fn with_trip(mut self, trip: Option<Trip>) -> Self {
+        self.trip = trip;
+        self
+    }
+
+    /// A speaker for `check`, for a unit whose facts are known already.
     pub(crate) fn of(scripts: &'a Scripts, sheet: &'a Sheet, facts: &'a Facts, reader: Reader) -> Self {
-        Self { scripts, reader, sheet, facts: Cow::Borrowed(facts) }
+        Self { scripts, reader, sheet, facts: Cow::Borrowed(facts), trip: None, strict: true }
     }
 
     /// Who reads.
@@ -90,12 +105,19 @@ impl<'a> Speaker<'a> {
         &self.reader
     }
 
-    fn values(&self) -> Values<'_> {
-        Values { scripts: self.scripts, reader: &self.reader, sheet: self.sheet, facts: &self.facts }
+    fn values<'s>(&'s self, trip: Option<&'s Trip>) -> Values<'s> {
+        Values {
+            scripts: self.scripts,
+            reader: &self.reader,
+            sheet: self.sheet,
+            facts: &self.facts,
+            trip,
+            strict: self.strict,
+        }
     }
 
     /// The values that a message asks for, in the reader's language or one that stands in for it.
-    fn args(&self, key: &str) -> Args {
+    fn args(&self, key: &str, trip: Option<&Trip>) -> Args {
         let words = &self.scripts.words;
         let lang = self.reader.lang.as_str();
         let mut wanted: BTreeSet<String> = words.variables(lang, key);
@@ -104,19 +126,25 @@ impl<'a> Speaker<'a> {
             wanted.extend(words.variables(base, key));
             wanted.extend(words.variables(SOURCE_LANGUAGE, key));
         }
-        self.values().of(&wanted)
+        self.values(trip).of(&wanted)
     }
 
     /// A message, filled.
     #[must_use]
     pub fn say(&self, key: &str) -> String {
-        self.scripts.words.say(&self.reader, key, &self.args(key))
+        self.scripts.words.say(&self.reader, key, &self.args(key, self.trip.as_ref()))
+    }
+
+    /// A message that people confirm, filled without the trip: it reads the same whatever is planned.
+    #[must_use]
+    pub fn say_steady(&self, key: &str) -> String {
+        self.scripts.words.say(&self.reader, key, &self.args(key, None))
     }
 
     /// A message, filled with more values as well.
     #[must_use]
     pub fn say_with(&self, key: &str, more: Args) -> String {
-        let mut args = self.args(key);
+        let mut args = self.args(key, self.trip.as_ref());
         args.extend(more);
         self.scripts.words.say(&self.reader, key, &args)
     }
@@ -126,18 +154,18 @@ impl<'a> Speaker<'a> {
     /// # Errors
     /// The message is not there, or wants values that this unit does not have.
     pub fn try_say(&self, key: &str) -> Result<String, Vec<SayFault>> {
-        self.scripts.words.try_say(&self.reader, key, &self.args(key))
+        self.scripts.words.try_say(&self.reader, key, &self.args(key, self.trip.as_ref()))
     }
 
     /// Whether the unit has a value for a variable.
     pub(crate) fn has_value(&self, variable: &str) -> bool {
-        self.values().has(variable)
+        self.values(self.trip.as_ref()).has(variable)
     }
 
     /// The value whose name is nearest to a wrong one.
     #[must_use]
     pub fn nearest_value(&self, name: &str) -> Option<String> {
-        let names = self.values().names();
+        let names = self.values(None).names();
         nearest(name, names.iter().map(String::as_str)).map(ToOwned::to_owned)
     }
 }

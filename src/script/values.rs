@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::figures::{self, Figure, Given, State};
+use crate::figures::{self, Figure, Given, State, Trip};
 use crate::unit::{Facts, Sheet, Value, rounding_of};
 use crate::words::format::{self, Places};
 use crate::words::{self, Args, Reader};
@@ -18,6 +18,9 @@ pub(super) struct Values<'a> {
     pub(super) reader: &'a Reader,
     pub(super) sheet: &'a Sheet,
     pub(super) facts: &'a Facts,
+    pub(super) trip: Option<&'a Trip>,
+    /// Whether a figure that cannot be computed has no value; else its value says why.
+    pub(super) strict: bool,
 }
 
 impl Values<'_> {
@@ -74,7 +77,7 @@ impl Values<'_> {
             self.put_words(args, variable, "fact-not-known");
         } else if self.is_not_known(stem) {
             // Its number is as absent as it is.
-        } else if let Some(figure) = figures::one(stem, Given { facts: self.facts, trip: None }) {
+        } else if let Some(figure) = figures::one(stem, Given { facts: self.facts, trip: self.trip }) {
             self.put_figure(args, &figure);
         }
     }
@@ -165,6 +168,11 @@ impl Values<'_> {
             self.put_words(args, figure.id, "figure-not-known");
         }
         if figure.state != State::Ok {
+            // A plan may leave a gap that no one could see when the lot was checked.
+            if !self.strict && self.trip.is_some() && matches!(figure.state, State::Missing(_)) {
+                let text = figures::value_text(&self.scripts.words, self.reader, figure);
+                args.set(figure.id, words::Value::Text(text));
+            }
             return;
         }
         if figure.id.starts_with("tire_") {

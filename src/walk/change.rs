@@ -3,8 +3,8 @@
 use super::Walk;
 use super::event::{Entry, Event, PersonId, Who};
 use super::state::{
-    Began, Booking, Closing, Consent, Count, Question, Reader, ReadingState, Response, Seal, Signature,
-    StepState, Stopped, Timed, Withdrawn,
+    Began, Booking, Closing, Consent, Count, Question, Reader, ReadingState, Reopened, Response, Seal,
+    Signature, StepState, Stopped, Timed, Withdrawn,
 };
 
 impl Began {
@@ -66,7 +66,8 @@ impl Walk {
     fn change_walking(&mut self, entry: &Entry) {
         match &entry.event {
             Event::StepShown { step, language } => {
-                self.push_step(step, Timed::at(entry, StepState::Shown { language: language.clone() }));
+                let state = self.shown_now(language);
+                self.push_step(step, Timed::at(entry, state));
             }
             Event::StepNotShown { step, reason, note } => {
                 let state = StepState::NotShown { reason: *reason, note: note.clone() };
@@ -127,9 +128,13 @@ impl Walk {
             }
             Event::CopyOffered => self.closing.copy_offered = Some(Timed::at(entry, ())),
             Event::CopyChosen { choice } => self.closing.copy = Some(Timed::at(entry, *choice)),
-            Event::ClosingReopened { .. } => self.withdraw(entry),
+            Event::ClosingReopened { reason } => {
+                let stopped = self.closing.stopped.clone();
+                self.withdraw(entry, reason);
+                self.reopened.push(Timed::at(entry, Reopened { reason: reason.clone(), stopped }));
+            }
             Event::HandoverStopped { reason, by } => {
-                self.withdraw(entry);
+                self.withdraw(entry, reason);
                 let stopped = Stopped { reason: reason.clone(), by: *by };
                 self.closing.stopped = Some(Timed::at(entry, stopped));
             }
@@ -138,6 +143,12 @@ impl Walk {
             }
             _ => {}
         }
+    }
+
+    /// A step that is shown now, in the measures of now.
+    pub(super) fn shown_now(&self, language: &str) -> StepState {
+        let measures = self.reader.as_ref().map_or_else(String::new, |r| r.value.measures.clone());
+        StepState::Shown { language: language.to_owned(), measures }
     }
 
     fn push_step(&mut self, step: &str, state: Timed<StepState>) {
@@ -155,13 +166,14 @@ impl Walk {
     }
 
     /// What was signed is no longer what stands: signatures are kept, but count no more.
-    fn withdraw(&mut self, entry: &Entry) {
+    fn withdraw(&mut self, entry: &Entry, reason: &str) {
         let closing = std::mem::take(&mut self.closing);
         let Closing { signatures, .. } = closing;
         self.withdrawn.extend(signatures.into_iter().map(|(by, signature)| Withdrawn {
             by,
             signature,
             withdrawn: entry.at,
+            reason: reason.to_owned(),
         }));
     }
 }

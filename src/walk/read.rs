@@ -6,8 +6,8 @@ use jiff::civil::Date;
 use super::event::{CopyChoice, Licence, Mark, Person, PersonId, Who};
 use super::missing::Missing;
 use super::state::{
-    AnswerState, Began, Booking, Consent, Count, Outcome, Peg, Phase, Question, Reader, ReadingState, Seal,
-    Signature, StepState, Stopped, Tally, Timed, Withdrawn,
+    AnswerState, Began, Booking, Consent, Count, Outcome, Peg, Phase, Question, Reader, ReadingState,
+    Reopened, Seal, Signature, StepState, Stopped, Tally, Timed, Withdrawn,
 };
 use super::{ADULT, Walk};
 use crate::route::Route;
@@ -229,6 +229,12 @@ impl Walk {
     #[must_use]
     pub fn withdrawn(&self) -> &[Withdrawn] {
         &self.withdrawn
+    }
+
+    /// Closings that were taken back, oldest first.
+    #[must_use]
+    pub fn reopened(&self) -> &[Timed<Reopened>] {
+        &self.reopened
     }
 
     pub(super) fn agent_signed(&self) -> bool {

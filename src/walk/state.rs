@@ -74,10 +74,12 @@ pub struct Booking {
 pub enum StepState {
     /// Neither shown nor left out.
     Open,
-    /// Shown, in this language.
+    /// Shown, in this language and these measures.
     Shown {
         /// Language tag of the page.
         language: String,
+        /// Measures the renter read in then: `us`, `uk` or `metric`; empty when nobody had said.
+        measures: String,
     },
     /// Left not shown.
     NotShown {
@@ -205,6 +207,17 @@ pub struct Withdrawn {
     pub signature: Timed<Signature>,
     /// When it was withdrawn.
     pub withdrawn: Timestamp,
+    /// Why: the reason of the reopening, or of the stop.
+    pub reason: String,
+}
+
+/// A closing that was taken back.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Reopened {
+    /// Why.
+    pub reason: String,
+    /// The stop of the handover that it took back, if there was one.
+    pub stopped: Option<Timed<Stopped>>,
 }
 
 /// Signatures and copy: what [`super::Event::ClosingReopened`] throws away.

@@ -3,7 +3,7 @@
 use super::Walk;
 use super::state::{ReadingState, Timed};
 use crate::figures::{Person, Start, Trip};
-use crate::measure::Ratio;
+use crate::measure::{Ratio, Voltage};
 
 impl Walk {
     /// The trip as planned last; none when nobody has planned it.
@@ -13,7 +13,7 @@ impl Walk {
     }
 
     /// The trip that figures are computed from: the plan, with the people of the party, nights and day of leaving
-    /// of the booking, and tank levels as read from the gauges. None until party and booking are known.
+    /// of the booking, and levels and volts as read from the gauges. None until party and booking are known.
     ///
     /// A weight that the plan gives somebody is kept while the party has as many people as the plan.
     #[must_use]
@@ -43,7 +43,16 @@ impl Walk {
             propane: read("propane-tank").or(start.propane),
             fuel: read("fuel").or(start.fuel),
         };
+        trip.house_volts = self.volts_read("house-volts").or(trip.house_volts);
         Some(trip)
+    }
+
+    /// A reading in volts.
+    fn volts_read(&self, reading: &str) -> Option<Voltage> {
+        match &self.reading(reading)?.value {
+            ReadingState::Taken { value, measure } => format!("{value} {measure}").parse().ok(),
+            ReadingState::NotTaken { .. } => None,
+        }
     }
 
     /// A reading of a gauge in parts of full.

@@ -19,6 +19,7 @@ mod command;
 mod grade;
 mod hazards;
 mod pictures;
+mod speaking;
 mod units;
 
 /// Findings that are notes; route.doubling is one when it is short. All others are faults.

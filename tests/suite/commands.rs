@@ -115,6 +115,7 @@ fn a_list_of_actions_is_played_and_a_refusal_stands_in_the_record() {
         Licence(person: 1, class: "C", country: "US", expiry: "2031-05-01"),
         Present([1]), FirstTime(true), Translator(""),
         Booking(reference: "Q-7", nights: 3, due_back: "2026-07-27T10:00"),
+        Trip((nights: 9, people: [], hook_up: [None, Power], highest: "2700 m", use: Careful)),
         Open, Show("keys"), Show("entry-door-steps"),
         Refuse(caution: "entry-door-steps-3", by: 1, reason: "I will not carry it", decision: HandOver),
         NotShown(step: "awning", reason: Weather, note: "wind"),
@@ -127,7 +128,13 @@ fn a_list_of_actions_is_played_and_a_refusal_stands_in_the_record() {
     let bytes = std::fs::read(played.out.lines().last().unwrap()).unwrap();
     let entries = sendoff::record::zip::read(&bytes).unwrap();
     let json = entries.iter().find(|e| e.name.ends_with("record.json")).unwrap().bytes;
-    assert!(form::read(json).is_ok());
+    let Ok(form::Record::Handoff(record)) = form::read(json) else { panic!("no record of a handoff") };
+    let trip = record.trip.expect("the trip was planned");
+    let plan = trip.planned.expect("the trip was planned").plan.trip().expect("a trip");
+    assert_eq!((plan.nights, plan.highest), (9, "2700 m".parse().ok()));
+    // Nights and people are those of booking and party.
+    let counted = trip.counted.and_then(|plan| plan.trip()).expect("the figures had a trip");
+    assert_eq!((counted.nights, counted.people.len(), counted.highest), (3, 1, plan.highest));
     let said = entries.iter().find(|e| e.name.ends_with("record.txt")).unwrap().bytes;
     let said = String::from_utf8_lossy(said);
     let refused = said.find("I will not carry it").expect("the refusal stands in the text");

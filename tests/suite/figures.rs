@@ -1,5 +1,6 @@
 //! Figures through the public door: worked examples, published tables, properties.
 
+mod audited;
 mod bills;
 mod command;
 mod examples;
@@ -7,8 +8,10 @@ mod practice;
 mod properties;
 mod published;
 mod reference;
+mod tables;
 mod together;
 mod trips;
+mod words;
 
 use std::fs;
 use std::path::PathBuf;

@@ -68,6 +68,7 @@ pub struct Setup {
     /// Whether our own keys come up for text fields.
     pub keys: bool,
     pub disk: MemoryDisk,
+    pub lot: Arc<Scripts>,
 }
 
 impl Setup {
@@ -80,7 +81,13 @@ impl Setup {
             text: TextSize::Usual,
             keys: false,
             disk: MemoryDisk::new(),
+            lot: lot(),
         }
+    }
+
+    /// Another lot than the demo lot.
+    pub fn lot(self, lot: Arc<Scripts>) -> Self {
+        Self { lot, ..self }
     }
 
     pub fn size(self, size: (f32, f32)) -> Self {
@@ -125,7 +132,7 @@ impl Setup {
     pub fn boot(self) -> Kiosk {
         let _ = self.tablet();
         let world = World::open(self.ports(), PathBuf::from(DATA), true).unwrap();
-        let lot = lot();
+        let lot = Arc::clone(&self.lot);
         let staff = Reader::new(&self.staff, staff_reader(&lot).system);
         let settings =
             Settings { theme: self.theme, text: self.text, keys: self.keys, ..Settings::new(staff) };
@@ -143,7 +150,7 @@ impl Setup {
 
     /// The kiosk where a walk for a unit stands after these events, taken up again from its journal.
     pub fn resume(self, unit: &str, events: &[Happened]) -> Kiosk {
-        let (tablet, lot) = (self.tablet(), lot());
+        let (tablet, lot) = (self.tablet(), Arc::clone(&self.lot));
         let mut keeper = tablet.begin(&lot, unit, false).unwrap();
         for event in events {
             keeper.propose(&tablet.entry(&lot, event.clone())).unwrap_or_else(|e| panic!("{event:?}: {e}"));
@@ -307,8 +314,8 @@ impl Kiosk {
 
     /// What staff read under a key.
     pub fn say(&self, key: &str) -> String {
-        let lot = lot();
-        let reader = Reader::new(&self.setup.staff, staff_reader(&lot).system);
+        let lot = &self.setup.lot;
+        let reader = Reader::new(&self.setup.staff, staff_reader(lot).system);
         lot.words.say(&reader, key, &sendoff::words::Args::new())
     }
 

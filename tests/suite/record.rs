@@ -14,3 +14,4 @@ mod reading;
 mod sealed;
 pub mod support;
 mod texts;
+mod trips;

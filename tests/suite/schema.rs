@@ -15,6 +15,7 @@ use serde_json::{Value, json};
 use crate::record::amending;
 use crate::record::support::{Led, Ways, ink};
 use crate::seal::{has, run, words};
+use crate::walk::trip::{EVERYTHING, plan, trip};
 
 /// Reads `{"schema", "records": [...]}`; prints the number of errors of each record, and the first of them.
 const SCRIPT: &str = "import sys,json,jsonschema\n\
@@ -64,6 +65,22 @@ fn stopped() -> Led {
     led
 }
 
+/// Planned with all a trip file can say, taken back twice, stopped once.
+fn everything() -> Led {
+    let mut led = Led::begin(Ways::default());
+    led.open();
+    led.say(plan(&trip(EVERYTHING)));
+    led.round();
+    led.consent();
+    led.say(Event::Signed { by: Who::Agent, ink: ink() });
+    led.say(Event::ClosingReopened { reason: "A mark was forgotten.".into() });
+    led.say(Event::HandoverStopped { reason: "Brake lights out.".into(), by: Who::Agent });
+    led.say(Event::ClosingReopened { reason: "They were mended.".into() });
+    led.sign();
+    led.begin_seal();
+    led
+}
+
 #[test]
 fn every_kind_of_record_follows_the_schema() {
     let refused = Ways { refused: Some("height-clearance-1"), hurried: Some("keys-1"), ..Ways::default() };
@@ -72,6 +89,8 @@ fn every_kind_of_record_follows_the_schema() {
         json_of(&Led::whole(refused)),
         json_of(&Led::whole(Ways { rehearsal: true, left_out: None, language: "en-XA", ..Ways::default() })),
         json_of(&stopped()),
+        json_of(&everything()),
+        json_of(&Led::whole(Ways { planned: false, ..Ways::default() })),
         amendment(),
     ];
     let Some(verdicts) = judge(&records) else { return };
@@ -83,7 +102,7 @@ fn every_kind_of_record_follows_the_schema() {
 #[test]
 fn what_must_not_be_written_does_not_follow_the_schema() {
     type Change = (&'static str, fn(&mut Value));
-    let changes: [Change; 16] = [
+    let changes: [Change; 21] = [
         ("a field is missing", |v| drop(v.as_object_mut().unwrap().remove("outcome"))),
         ("a field too many", |v| v["mood"] = json!("calm")),
         ("a field too many deep down", |v| v["party"]["people"][0]["licence"]["number"] = json!("D123")),
@@ -96,9 +115,18 @@ fn what_must_not_be_written_does_not_follow_the_schema() {
         ("a digest in capitals", |v| v["scripts"] = json!("A".repeat(64))),
         ("money without cents", |v| v["items"][0]["price"] = json!("45")),
         ("money as a number", |v| v["items"][0]["price"] = json!(45)),
-        ("another schema", |v| v["schema"] = json!("1.1")),
+        ("another schema", |v| v["schema"] = json!("1.0")),
         ("a time without Z", |v| v["sealed"] = json!("2026-07-24T22:10:00+00:00")),
         ("an ink elsewhere", |v| v["signatures"][0]["ink"] = json!("../ink.svg")),
+        ("a bare number of the plan", |v| v["trip"]["counted"]["bags"] = json!(250)),
+        ("a field of the plan too many", |v| v["trip"]["planned"]["plan"]["mood"] = json!("calm")),
+        ("a figure in binary", |v| v["figures"][0]["values"][0]["value"] = json!(141.0)),
+        ("a figure without words", |v| drop(v["figures"][0].as_object_mut().unwrap().remove("says"))),
+        ("a step shown in no measures", |v| {
+            let steps = v["route"]["steps"].as_array_mut().unwrap();
+            let shown = steps.iter_mut().find(|s| s["outcome"]["is"] == "shown").unwrap();
+            shown["outcome"]["measures"] = json!("");
+        }),
         ("null for a text", |v| v["agents"][0]["code"] = Value::Null),
     ];
     let good = whole();

@@ -16,8 +16,13 @@ use sendoff::walk::{Missing, Outcome, PersonId, Phase, Who};
 use crate::kiosk_support::{Kiosk, PSEUDO, SIZES, Setup, opening, party};
 
 const ANN: PersonId = PersonId(1);
-const STEPS: [&str; 4] =
-    ["opening-step-trip", "opening-step-party", "opening-step-licenses", "opening-step-ready"];
+const STEPS: [&str; 5] = [
+    "opening-step-trip",
+    "opening-step-party",
+    "opening-step-licenses",
+    "opening-step-plan",
+    "opening-step-ready",
+];
 
 fn at_opening(kiosk: &Kiosk) -> bool {
     matches!(kiosk.screen(), Screen::Opening(_))
@@ -63,6 +68,8 @@ fn a_whole_opening_is_kept_as_it_was_said() {
     // The first is the title of the license.
     kiosk.click_nth("Ann Marlow", 1);
     kiosk.click_nth("Bo Marlow", 1);
+    kiosk.click("Next");
+    kiosk.expect("How will the trip go?");
     kiosk.click("Next");
     kiosk.no_notice();
     assert!(!kiosk.shows("Start the walk"), "nobody said yet whether it is their first time");
@@ -116,10 +123,10 @@ fn a_crash_loses_nothing_that_was_shown_as_done() {
 fn pages_that_were_not_touched_propose_nothing() {
     let mut kiosk = Setup::new().resume("wren", &opening("en-US", "us"));
     let before = kiosk.walk().events();
-    for page in ["Trip", "Party", "Licenses", "Ready", "Trip"] {
+    for page in ["Trip", "Party", "Licenses", "Plan", "Ready", "Trip"] {
         kiosk.click(page);
     }
-    for _ in 0..3 {
+    for _ in 0..4 {
         kiosk.click("Next");
     }
     kiosk.expect("Nothing is missing.");
@@ -211,6 +218,7 @@ fn a_license_that_ended_is_refused_with_a_way_out() {
     kiosk.click("Next");
     kiosk.expect("There is no such day. Look at the license again.");
     licence(&mut kiosk, 1, ("2026", "7", "29"));
+    kiosk.click("Next");
     kiosk.click("Next");
     kiosk.expect("Ready for the walk?");
     // What is missing leads to where it can be made good.

@@ -70,7 +70,10 @@ fn the_primary_button_shows_the_step_and_goes_on_by_mouse_and_by_finger() {
 fn a_step_is_said_to_be_shown_in_the_language_of_the_renter() {
     let mut kiosk = Setup::new().resume("wren", &opened(PSEUDO, "metric"));
     kiosk.click("Shown. Next: Pets and smoking");
-    assert_eq!(*kiosk.walk().step_state("keys"), StepState::Shown { language: PSEUDO.into() });
+    assert_eq!(
+        *kiosk.walk().step_state("keys"),
+        StepState::Shown { language: PSEUDO.into(), measures: "metric".into() }
+    );
 }
 
 #[test]

@@ -14,3 +14,4 @@ mod opening;
 mod properties;
 mod round;
 pub mod support;
+pub mod trip;

@@ -84,6 +84,8 @@ fn opening(pair: &mut Pair) {
     // The first is the title of the license.
     pair.click_nth("Ann Marlow", 1);
     pair.click("Next");
+    // Nobody must plan a trip.
+    pair.click("Next");
     pair.click("First time");
     pair.click("Nobody");
     pair.click("Start the walk");

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::Telling;
-use crate::figures::{Detail, Figure, Outcome, State, explain, loads, projection};
+use crate::figures::{Detail, Figure, Outcome, State, explain, loads, projection, say_help, say_projection};
 use crate::measure::{Measure, Quantity, Rounding};
 
 /// All figures of a unit.
@@ -91,18 +91,22 @@ struct PrintedBreak {
     sum: String,
     limit: String,
     measure: &'static str,
+    text: String,
 }
 
 #[derive(Serialize)]
 struct PrintedRemedy {
     off: Vec<String>,
     on_propane: Vec<String>,
+    text: String,
 }
 
 #[derive(Serialize)]
 struct PrintedProjection {
     nights: u16,
     first: Option<&'static str>,
+    /// What runs out first, in words.
+    text: String,
     courses: Vec<PrintedCourse>,
     unknown: Vec<PrintedUnknown>,
     helps: Vec<PrintedHelp>,
@@ -114,6 +118,7 @@ struct PrintedCourse {
     whole: String,
     measure: String,
     ends: Option<String>,
+    text: String,
     /// Day and part left, to four decimals.
     points: Vec<(String, String)>,
 }
@@ -122,6 +127,8 @@ struct PrintedCourse {
 struct PrintedUnknown {
     resource: &'static str,
     missing: String,
+    place: Option<String>,
+    text: String,
 }
 
 #[derive(Serialize)]
@@ -268,7 +275,7 @@ impl Telling<'_> {
     ) -> (Option<PrintedFit>, Option<PrintedProjection>, Option<PrintedBill>) {
         match detail {
             Detail::None => (None, None, None),
-            Detail::Loads(fit) => (Some(printed_fit(fit)), None, None),
+            Detail::Loads(fit) => (Some(self.printed_fit(fit)), None, None),
             Detail::Projection(projection) => (None, Some(self.printed_projection(projection)), None),
             Detail::Bill(bill) => {
                 let line = |l: &crate::figures::bill::Line| PrintedLine {
@@ -292,12 +299,38 @@ impl Telling<'_> {
         }
     }
 
+    fn printed_fit(&self, fit: &loads::Fit) -> PrintedFit {
+        let watts = |value: f64| decimal(value, 0, Rounding::Nearest);
+        let broken = |b: &loads::Break| PrintedBreak {
+            rule: b.rule.word(),
+            sum: watts(b.sum),
+            limit: watts(b.limit),
+            measure: "W",
+            text: self.broken(b),
+        };
+        let remedy = |r: &loads::Remedy| PrintedRemedy {
+            off: r.off.clone(),
+            on_propane: r.on_propane.clone(),
+            text: self.remedy(r),
+        };
+        PrintedFit {
+            supply: fit.supply,
+            on: fit.on.clone(),
+            breaks: fit.breaks.iter().map(broken).collect(),
+            remedies: fit.remedies.iter().map(remedy).collect(),
+            always: fit.always.clone(),
+            sets: fit.sets.clone(),
+        }
+    }
+
     fn printed_projection(&self, projection: &projection::Projection) -> PrintedProjection {
-        let course = |c: &projection::Course| PrintedCourse {
+        let said = say_projection(&self.words, &self.reader, projection);
+        let course = |(c, (_, text)): (&projection::Course, (projection::Resource, String))| PrintedCourse {
             resource: c.resource.word(),
             whole: decimal(c.whole, 1, Rounding::Nearest),
             measure: c.measure.symbol().to_owned(),
             ends: c.ends.map(|end| decimal(end, 1, Rounding::Down)),
+            text,
             points: c
                 .points
                 .iter()
@@ -311,17 +344,21 @@ impl Telling<'_> {
             resource: h.resource.word(),
             before: decimal(h.before, 1, Rounding::Down),
             after: h.after.map(|end| decimal(end, 1, Rounding::Down)),
-            text: self.help(projection, h),
+            text: say_help(&self.words, &self.reader, projection, h),
         };
-        let unknown = |(resource, missing): &(projection::Resource, String)| PrintedUnknown {
-            resource: resource.word(),
-            missing: missing.clone(),
-        };
+        let unknown =
+            |((resource, missing), text): (&(projection::Resource, String), String)| PrintedUnknown {
+                resource: resource.word(),
+                missing: missing.clone(),
+                place: self.place(missing).map(|p| p.to_string()),
+                text,
+            };
         PrintedProjection {
             nights: projection.nights,
             first: projection.first().map(|(resource, _)| resource.word()),
-            courses: projection.courses.iter().map(course).collect(),
-            unknown: projection.unknown.iter().map(unknown).collect(),
+            text: said.first,
+            courses: projection.courses.iter().zip(said.courses).map(course).collect(),
+            unknown: projection.unknown.iter().zip(said.unknown).map(unknown).collect(),
             helps: projection.helps.iter().map(help).collect(),
         }
     }
@@ -330,29 +367,4 @@ impl Telling<'_> {
 fn input(input: &crate::figures::Input) -> PrintedInput {
     let (value, measure) = input.quantity.as_ref().map_or_else(|| (input.value.clone(), String::new()), told);
     PrintedInput { name: input.name.clone(), value, measure, from: input.from }
-}
-
-fn printed_fit(fit: &loads::Fit) -> PrintedFit {
-    let watts = |value: f64| decimal(value, 0, Rounding::Nearest);
-    PrintedFit {
-        supply: fit.supply,
-        on: fit.on.clone(),
-        breaks: fit
-            .breaks
-            .iter()
-            .map(|b| PrintedBreak {
-                rule: b.rule.word(),
-                sum: watts(b.sum),
-                limit: watts(b.limit),
-                measure: "W",
-            })
-            .collect(),
-        remedies: fit
-            .remedies
-            .iter()
-            .map(|r| PrintedRemedy { off: r.off.clone(), on_propane: r.on_propane.clone() })
-            .collect(),
-        always: fit.always.clone(),
-        sets: fit.sets.clone(),
-    }
 }

@@ -2,6 +2,7 @@
 
 use serde::Deserialize;
 
+use crate::figures::Trip;
 use crate::measure::{Length, Time};
 use crate::walk::{Answer, CopyChoice, Decision, MarkKind, MarkSize, NotRead, NotShown};
 
@@ -68,6 +69,9 @@ pub enum Action {
         /// Due back, local, as `2026-07-29T10:00`.
         due_back: String,
     },
+    /// The trip is planned: the same as in a trip file. People, nights and day of leaving are those of party and
+    /// booking.
+    Trip(Box<Trip>),
     /// The opening is complete.
     Open,
     /// A step is shown.

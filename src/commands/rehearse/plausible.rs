@@ -2,6 +2,7 @@
 
 use rust_decimal::Decimal;
 
+use crate::figures::{HookUp, Trip};
 use crate::measure::Measure;
 use crate::route::{Ask, Scale, Stop};
 use crate::script::Scripts;
@@ -46,10 +47,21 @@ pub(super) fn opening(walk: &Walk) -> Vec<Action> {
         }
         unless(walk.present().is_some(), Action::Present(walk.people().iter().map(|p| p.id.0).collect()));
     }
+    unless(walk.planned().is_some(), Action::Trip(Box::new(trip())));
     unless(walk.first_time().is_some(), Action::FirstTime(true));
     unless(walk.translator().is_some(), Action::Translator(String::new()));
     unless(false, Action::Open);
     actions
+}
+
+/// A plausible plan: power on the first night, then none; bags, and a cool night.
+fn trip() -> Trip {
+    Trip {
+        hook_up: vec![HookUp::Power],
+        bags: "250 lb".parse().ok(),
+        coldest: "48 °F".parse().ok(),
+        ..Trip::default()
+    }
 }
 
 /// What is missing at a stop: its steps, readings, items, leaving check, then its cautions.
@@ -127,6 +139,8 @@ pub(super) fn closing(walk: &Walk) -> Vec<Action> {
 /// A plausible value: what the sheet says, else the upper third of the range.
 fn value(walk: &Walk, scripts: &Scripts, id: &str, scale: &Scale) -> String {
     match scale {
+        // Waste tanks go out empty.
+        Scale::Parts(parts) if matches!(id, "grey" | "black") => format!("0/{parts}"),
         Scale::Parts(parts) => format!("{}/{parts}", parts.saturating_sub(1)),
         Scale::Choice(words) => words.first().cloned().unwrap_or_default(),
         Scale::Number { measure, step, min, max } => {
@@ -134,6 +148,8 @@ fn value(walk: &Walk, scripts: &Scripts, id: &str, scale: &Scale) -> String {
             let upper = match measure.as_str() {
                 "mi" => Decimal::from(48_213),
                 "h" => Decimal::from(612),
+                // A lead-acid battery that is full and has rested.
+                "V" => Decimal::new(127, 1).max(*min).min(*max),
                 "psi" => cold(walk, scripts, id).unwrap_or(*min + (*max - *min) / third),
                 _ => *min + (*max - *min) * Decimal::from(2) / third,
             };

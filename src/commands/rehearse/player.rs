@@ -163,6 +163,7 @@ impl<'a> Player<'a> {
             Reader::new(&r.value.language, system)
         });
         Speaker::new(self.scripts, &self.unit, reader)
+            .map(|speaker| speaker.with_trip(self.walk().trip()))
             .ok_or_else(|| PlayFault::NoUnit(self.unit.clone()).to_string())
     }
 
@@ -279,6 +280,7 @@ impl<'a> Player<'a> {
                 let due_back = LocalTime { local, offset_minutes };
                 Event::BookingSet { reference: reference.clone(), nights: *nights, due_back }
             }
+            Action::Trip(trip) => Event::TripPlanned { trip: trip.clone() },
             Action::Open => Event::Opened,
             other => return self.on_the_way(other),
         })

@@ -1,6 +1,6 @@
 //! Opening: who, which trip.
 //!
-//! Four pages: the trip, the party, licenses and who is here, ready. A page proposes what is new on it when it
+//! Five pages: the trip, the party, licenses and who is here, the plan, ready. A page proposes what is new on it when it
 //! is left, so that whatever was shown as done is on disk. What was typed and is wrong holds the way onward;
 //! the way back, to the Yard and to *not handed over* stays open.
 
@@ -8,6 +8,7 @@ mod licences;
 mod offer;
 mod parts;
 mod party;
+mod plan;
 mod ready;
 mod stop;
 mod trip;
@@ -33,6 +34,8 @@ pub enum Page {
     Party,
     /// Licenses seen, and who is here.
     Licences,
+    /// Where the nights are spent, and how far supplies go; nobody must say.
+    Plan,
     /// Summary, what is missing, start.
     Ready,
     /// The unit is not handed over.
@@ -41,13 +44,14 @@ pub enum Page {
 
 impl Page {
     /// The pages in their order; *not handed over* lies beside them.
-    const STEPS: [Self; 4] = [Self::Trip, Self::Party, Self::Licences, Self::Ready];
+    const STEPS: [Self; 5] = [Self::Trip, Self::Party, Self::Licences, Self::Plan, Self::Ready];
 
     const fn title(self) -> &'static str {
         match self {
             Self::Trip => "opening-trip-title",
             Self::Party => "opening-party-title",
             Self::Licences => "opening-licenses-title",
+            Self::Plan => "opening-plan-title",
             Self::Ready => "opening-ready-title",
             Self::Stop => "opening-stop-title",
         }
@@ -90,6 +94,7 @@ pub struct State {
     trip: trip::Draft,
     party: party::Draft,
     licences: licences::Draft,
+    plan: plan::Draft,
     ready: ready::Draft,
     stop: stop::Draft,
     faults: Faults,
@@ -107,6 +112,8 @@ pub enum Message {
     Party(party::Message),
     /// On the page of licenses.
     Licences(licences::Message),
+    /// On the page of the plan.
+    Plan(plan::Message),
     /// On the last page.
     Ready(ready::Message),
     /// On the page of *not handed over*.
@@ -141,6 +148,7 @@ impl State {
             trip: trip::Draft::new(hall),
             party: party::Draft::new(walk),
             licences: licences::Draft::new(walk),
+            plan: plan::Draft::new(hall),
             ready: ready::Draft::new(walk),
             stop: stop::Draft::new(),
             faults: Faults::default(),
@@ -165,6 +173,7 @@ impl State {
             Message::Trip(message) => self.trip.update(message, ctx),
             Message::Party(message) => self.party.update(message, &hall.walk),
             Message::Licences(message) => self.licences.update(message, &hall.walk),
+            Message::Plan(message) => self.plan.update(message),
             Message::Ready(message) => self.ready.update(message),
             Message::Stop(message) => self.stop.update(message, ctx),
             Message::PageChosen(page) => return self.leave(page, ctx),
@@ -201,6 +210,7 @@ impl State {
             Page::Trip => self.trip.offer(&hall.walk, ctx, &mut offer),
             Page::Party => self.party.offer(&hall.walk, ctx, &mut offer),
             Page::Licences => self.licences.offer(&hall.walk, ctx, &mut offer),
+            Page::Plan => self.plan.offer(&hall.walk, ctx, &mut offer),
             Page::Ready => self.ready.offer(&hall.walk, ctx, &mut offer),
             Page::Stop => {}
         }
@@ -273,6 +283,9 @@ impl State {
             Then::Page(page) => {
                 self.page = page;
                 self.faults = Faults::default();
+                if let Some(hall) = ctx.hall {
+                    self.plan.refresh(hall);
+                }
                 Action::None
             }
             Then::Yard => Action::ToYard,
@@ -307,7 +320,8 @@ impl State {
             Page::Trip => self.trip.view(ctx, &self.faults).map(Message::Trip),
             Page::Party => self.party.view(ctx, &self.faults).map(Message::Party),
             Page::Licences => self.licences.view(ctx, walk, &self.faults),
-            Page::Ready => self.ready.view(ctx, walk),
+            Page::Plan => self.plan.view(ctx, walk, &self.faults),
+            Page::Ready => self.ready.view(ctx, walk, self.plan.summary(ctx)),
             Page::Stop => self.stop.view(ctx, walk, &self.party, &self.faults),
         };
         // The page keeps its edge; the bar of a scroll lies in it.
@@ -315,7 +329,12 @@ impl State {
         let aside = |content: Element<'a, Message>, above, below| {
             container(content).padding(iced::Padding { top: above, bottom: below, left: pad, right: pad })
         };
-        let content = ui::scroll(look, aside(content, 0.0, edge)).height(Length::Fill);
+        // The plan has two parts, and each scrolls by itself.
+        let content = if self.page == Page::Plan {
+            content
+        } else {
+            ui::scroll(look, aside(content, 0.0, edge)).height(Length::Fill).into()
+        };
         column![
             aside(top.into(), edge, edge),
             content,
@@ -336,7 +355,7 @@ impl State {
                 Some(ui::primary(look, ctx.say("opening-stop-now"), Message::StopPressed))
             }
             Page::Ready | Page::Stop => None,
-            Page::Trip | Page::Party | Page::Licences => Some(
+            Page::Trip | Page::Party | Page::Licences | Page::Plan => Some(
                 ui::primary(look, ctx.say("opening-next"), Message::NextPressed).after(ui::Symbol::Right),
             ),
         };

@@ -2,6 +2,7 @@
 //! only what is not yet said.
 
 mod cautions;
+mod figures;
 mod fit;
 mod foot;
 mod kit;
@@ -49,6 +50,8 @@ pub struct State {
     /// Stops and marks as the plan draws them.
     pegs: Vec<Peg>,
     marks: Vec<PlanMark>,
+    /// The step's figures, as far as they show.
+    figures: Vec<figures::Card>,
 }
 
 /// A control that shows that something is being saved.
@@ -114,6 +117,7 @@ impl State {
             picture: None,
             pegs: Vec::new(),
             marks: Vec::new(),
+            figures: Vec::new(),
         };
         state.go(hall, step);
         state
@@ -133,10 +137,11 @@ impl State {
         self.refresh(hall);
     }
 
-    /// Draws stops and marks as the walk has them now.
+    /// Draws stops and marks, and computes figures, as the walk has them now.
     fn refresh(&mut self, hall: &Hall) {
         self.pegs = side::pegs(&hall.walk, self.step);
         self.marks = side::marks(&hall.walk);
+        self.figures = self.here(hall).map_or_else(Vec::new, |step| figures::of_step(hall, step));
     }
 
     fn here<'h>(&self, hall: &'h Hall) -> Option<&'h Step> {

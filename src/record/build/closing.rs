@@ -3,7 +3,8 @@
 use super::{BuildFault, Pages, digest, ink_file};
 use crate::record::form::{
     Consent, ConsentText, Copied, CopyTaken, Item, ItemCounted, LeavingChecked, LeavingLine, Mark, Outcome,
-    Question, Reading, ReadingOutcome, Refusal, Scale, Signature, SignatureDone, Time, Withdrawn,
+    Question, Reading, ReadingOutcome, Refusal, Reopened, Scale, Signature, SignatureDone, Time, UndoneStop,
+    Withdrawn,
 };
 use crate::route;
 use crate::walk::{self, ReadingState, Response, Timed, Walk, Who};
@@ -189,8 +190,23 @@ pub(super) fn withdrawn(walk: &Walk) -> Vec<Withdrawn> {
         signed: matches!(withdrawn.signature.value, walk::Signature::Signed { .. }),
         at: Time::from(&withdrawn.signature),
         withdrawn: withdrawn.withdrawn,
+        reason: withdrawn.reason.clone(),
     };
     walk.withdrawn().iter().map(withdrawn).collect()
+}
+
+pub(super) fn reopened(walk: &Walk) -> Vec<Reopened> {
+    let stop = |stopped: &Timed<walk::Stopped>| UndoneStop {
+        reason: stopped.value.reason.clone(),
+        by: stopped.value.by.into(),
+        at: Time::from(stopped),
+    };
+    let reopened = |reopened: &Timed<walk::Reopened>| Reopened {
+        at: Time::from(reopened),
+        reason: reopened.value.reason.clone(),
+        stopped: reopened.value.stopped.as_ref().map(stop),
+    };
+    walk.reopened().iter().map(reopened).collect()
 }
 
 pub(super) fn copy(walk: &Walk) -> CopyTaken {

@@ -1,11 +1,10 @@
 //! The unit and the lot as they were.
 
 use super::Pages;
-use crate::figures;
-use crate::measure::{Length, Measure, Quantity};
+use crate::measure::{Length, Measure};
 use crate::record::form::{
-    Axle, Change, Derate, DerateRow, Fact, FactValue, Figure, FigureInput, FigureState, FigureValue,
-    HeatLoss, Limits, Load, Lot, NightLoad, Place, Room, Seat, Slide, Unit,
+    Axle, Change, Derate, DerateRow, Fact, FactValue, HeatLoss, Limits, Load, Lot, NightLoad, Place, Room,
+    Seat, Slide, Unit,
 };
 use crate::script::Scripts;
 use crate::unit::{self, Facts, Sheet, Value, catalogue};
@@ -214,41 +213,4 @@ pub(super) fn not_fitted(facts: &Facts) -> Vec<String> {
         sections.into_iter().filter(|s| facts.is_fitted(s) == Some(false)).map(str::to_owned).collect();
     missing.sort_unstable();
     missing
-}
-
-pub(super) fn figures(facts: &Facts) -> Vec<Figure> {
-    figures::of_unit(facts).iter().map(figure).collect()
-}
-
-fn figure(figure: &figures::Figure) -> Figure {
-    let input = |input: &figures::Input| FigureInput {
-        name: input.name.clone(),
-        value: input.value.clone(),
-        from: input.from.to_owned(),
-    };
-    let of = |index: usize| figure.outcomes.get(index).and_then(|outcome| outcome.of.clone());
-    Figure {
-        id: figure.id.to_owned(),
-        state: match &figure.state {
-            figures::State::Ok => FigureState::Ok,
-            figures::State::Missing(fact) => FigureState::Missing { fact: fact.clone() },
-            figures::State::NotFitted => FigureState::NotFitted,
-        },
-        verdict: figure.verdict.map(str::to_owned),
-        values: figure.values.iter().enumerate().map(|(i, value)| figure_value(of(i), value)).collect(),
-        rounding: figure.rounding.into(),
-        inputs: figure.inputs.iter().map(input).collect(),
-        formula: figure.formula.clone(),
-        source: figure.source.to_owned(),
-        notes: figure.notes.iter().map(|note| note.key.to_owned()).collect(),
-    }
-}
-
-/// Feet and inches are one decimal number of inches.
-fn figure_value(of: Option<String>, value: &Quantity) -> FigureValue {
-    let measure = match value.measure() {
-        Measure::FootInch => Measure::Inch,
-        measure => measure,
-    };
-    FigureValue { of, value: value.amount().to_string(), measure: symbol(measure) }
 }

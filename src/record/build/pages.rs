@@ -3,13 +3,14 @@
 use std::collections::BTreeMap;
 
 use super::{BuildFault, digest};
+use crate::figures::Trip;
 use crate::measure::System;
 use crate::record::form;
 use crate::record::text::consent_text;
 use crate::route;
 use crate::script::{CautionText, Scripts, Speaker};
 use crate::walk::Shown;
-use crate::words::{Args, Reader};
+use crate::words::{Args, Reader, Words};
 
 /// Reading speed of a renter, in words a minute (the design's; also what `check` counts with).
 const WORDS_A_MINUTE: u32 = 180;
@@ -46,6 +47,7 @@ pub(in crate::record) struct Pages<'a> {
     scripts: &'a Scripts,
     unit: &'a str,
     own: Speaker<'a>,
+    trip: Option<Trip>,
     others: BTreeMap<Reader, Speaker<'a>>,
 }
 
@@ -54,15 +56,22 @@ impl<'a> Pages<'a> {
         scripts: &'a Scripts,
         unit: &'a str,
         own: &form::Reader,
+        trip: Option<Trip>,
     ) -> Result<Self, BuildFault> {
         let own = Speaker::new(scripts, unit, reader(own))
-            .ok_or_else(|| BuildFault::NoUnit { unit: unit.to_owned() })?;
-        Ok(Self { scripts, unit, own, others: BTreeMap::new() })
+            .ok_or_else(|| BuildFault::NoUnit { unit: unit.to_owned() })?
+            .with_trip(trip.clone());
+        Ok(Self { scripts, unit, own, trip, others: BTreeMap::new() })
     }
 
     /// A message in the reader's language.
     pub(in crate::record) fn say(&self, key: &str) -> String {
         self.own.say(key)
+    }
+
+    /// All words, and who reads.
+    pub(super) fn words(&self) -> (&Words, &Reader) {
+        (&self.scripts.words, self.own.reader())
     }
 
     /// A message of the lot, in the reader's language.
@@ -72,12 +81,17 @@ impl<'a> Pages<'a> {
 
     /// The title of a caution in the reader's language.
     pub(super) fn title(&self, caution: &route::Caution) -> String {
-        self.own.say(&format!("caution-{}.title", caution.id))
+        self.own.say_steady(&format!("caution-{}.title", caution.id))
     }
 
-    /// The page of a step in a language, in the reader's measures.
-    pub(super) fn step(&mut self, step: &route::Step, language: &str) -> Result<form::StepText, BuildFault> {
-        let system = self.own.reader().system;
+    /// The page of a step in a language and measures; the reader's measures when none are named.
+    pub(super) fn step(
+        &mut self,
+        step: &route::Step,
+        language: &str,
+        measures: &str,
+    ) -> Result<form::StepText, BuildFault> {
+        let system = if measures.is_empty() { self.own.reader().system } else { system_of(measures) };
         let text = self.speaker(language, system)?.step(step);
         Ok(form::StepText {
             language: language.to_owned(),
@@ -136,7 +150,8 @@ impl<'a> Pages<'a> {
         }
         if !self.others.contains_key(&reader) {
             let speaker = Speaker::new(self.scripts, self.unit, reader.clone())
-                .ok_or_else(|| BuildFault::NoUnit { unit: self.unit.to_owned() })?;
+                .ok_or_else(|| BuildFault::NoUnit { unit: self.unit.to_owned() })?
+                .with_trip(self.trip.clone());
             self.others.insert(reader.clone(), speaker);
         }
         self.others.get(&reader).ok_or_else(|| BuildFault::NoUnit { unit: self.unit.to_owned() })

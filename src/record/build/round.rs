@@ -50,21 +50,23 @@ fn outcome(state: &Timed<StepState>) -> StepOutcome {
     let at = Time::from(state);
     match &state.value {
         StepState::Open => StepOutcome::Open,
-        StepState::Shown { language } => StepOutcome::Shown { language: language.clone(), at },
+        StepState::Shown { language, measures } => {
+            StepOutcome::Shown { language: language.clone(), measures: measures.clone(), at }
+        }
         StepState::NotShown { reason, note } => {
             StepOutcome::NotShown { reason: (*reason).into(), note: note.clone(), at }
         }
     }
 }
 
-/// The page of a step, once for each language it was shown in.
+/// The page of a step, once for each language and measures it was shown in.
 fn texts(walk: &Walk, pages: &mut Pages<'_>, step: &route::Step) -> Result<Vec<StepText>, BuildFault> {
     let mut texts: Vec<StepText> = Vec::new();
     for state in walk.step_history(&step.id) {
-        if let StepState::Shown { language } = &state.value
-            && !texts.iter().any(|text| text.language == *language)
+        if let StepState::Shown { language, measures } = &state.value
+            && !texts.iter().any(|text| text.language == *language && text.measures == *measures)
         {
-            texts.push(pages.step(step, language)?);
+            texts.push(pages.step(step, language, measures)?);
         }
     }
     Ok(texts)

@@ -295,6 +295,31 @@ pub struct Withdrawn {
     pub at: Time,
     /// When it was withdrawn, in UTC.
     pub withdrawn: Timestamp,
+    /// Why; empty in records before version 1.1.
+    #[serde(default)]
+    pub reason: String,
+}
+
+/// A closing that was taken back, so that something could be corrected.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Reopened {
+    /// When.
+    pub at: Time,
+    /// Why.
+    pub reason: String,
+    /// The stop of the handover that it took back, if there was one.
+    pub stopped: Option<UndoneStop>,
+}
+
+/// A stop of the handover that did not last.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct UndoneStop {
+    /// Why the unit was to stay.
+    pub reason: String,
+    /// Who decided.
+    pub by: Who,
+    /// When.
+    pub at: Time,
 }
 
 /// How the renter took the copy.

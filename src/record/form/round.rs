@@ -48,7 +48,8 @@ pub struct Step {
     pub outcome: StepOutcome,
     /// What was said of it before, oldest first.
     pub earlier: Vec<StepOutcome>,
-    /// Its page as shown, once for each language; none when it was not shown.
+    /// Its page as shown, once for each language and measures; none when it was not shown. Figures in it are those
+    /// of the closing.
     pub texts: Vec<StepText>,
     /// Figures on its page.
     pub figures: Vec<String>,
@@ -72,6 +73,9 @@ pub enum StepOutcome {
     Shown {
         /// In this language.
         language: String,
+        /// In these measures; empty in records before version 1.1.
+        #[serde(default)]
+        measures: String,
         /// When.
         at: Time,
     },

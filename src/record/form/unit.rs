@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Gallon, MoneyRounding, Origin, Rounding};
+use super::{Gallon, MoneyRounding, Origin};
 use crate::measure::Money;
 
 /// What a walk should not exceed.
@@ -362,67 +362,4 @@ pub enum FactValue {
     /// A kind a newer program knows.
     #[serde(other)]
     Unknown,
-}
-
-/// One value a figure was computed from.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct FigureInput {
-    /// Name of the fact.
-    pub name: String,
-    /// Value with its measure.
-    pub value: String,
-    /// Where it came from.
-    pub from: String,
-}
-
-/// One value of a figure.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct FigureValue {
-    /// What it is of, where there are several.
-    pub of: Option<String>,
-    /// A decimal number.
-    pub value: String,
-    /// Symbol of its measure; empty for a plain number.
-    pub measure: String,
-}
-
-/// Whether a figure could be computed.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(tag = "is", rename_all = "kebab-case")]
-pub enum FigureState {
-    /// It was.
-    Ok,
-    /// A fact was missing.
-    Missing {
-        /// Its name.
-        fact: String,
-    },
-    /// The unit does not have what it is about.
-    NotFitted,
-    /// A state a newer program knows.
-    #[serde(other)]
-    Unknown,
-}
-
-/// A figure.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Figure {
-    /// Id.
-    pub id: String,
-    /// Whether it could be computed.
-    pub state: FigureState,
-    /// A word, where it answers yes or no.
-    pub verdict: Option<String>,
-    /// Its values.
-    pub values: Vec<FigureValue>,
-    /// Direction it was rounded in.
-    pub rounding: Rounding,
-    /// What it came from.
-    pub inputs: Vec<FigureInput>,
-    /// The formula with its numbers.
-    pub formula: String,
-    /// Source of the formula.
-    pub source: String,
-    /// Remarks that held for these facts.
-    pub notes: Vec<String>,
 }

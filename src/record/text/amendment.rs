@@ -23,7 +23,7 @@ pub(super) fn render(record: &Amendment, words: &Words) -> String {
             }
         }
     }
-    closing::signatures(&mut page, &record.signatures, &[]);
+    closing::signatures(&mut page, &record.signatures, &[], &[]);
     appendix::verify(&mut page, &record.head);
     page.finish()
 }

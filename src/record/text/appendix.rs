@@ -1,31 +1,47 @@
 //! Figures and facts as they were, and how to verify the record with stock tools.
 
 use super::page::Page;
-use crate::record::form::{FactValue, Figure, FigureState, FigureValue, Handoff, Head};
+use crate::record::form::{FactValue, Figure, FigureState, Handoff, Head};
 use crate::record::keys::NAMESPACE;
 use crate::record::{bag, seal::RecordId};
-use crate::words::Args;
+use crate::words::{Args, format};
 
-/// Figures that could be computed; `record.json` tells of the others why not.
+/// All figures, as of the closing: what they are and came from, or why there is none.
 pub(super) fn figures(page: &mut Page<'_>, record: &Handoff) {
     page.section("record-figures");
-    for figure in record.figures.iter().filter(|figure| figure.state == FigureState::Ok) {
-        page.para(2, &format!("{} = {}", figure.id, result(figure)));
-        page.para(4, &figure.formula);
-        for input in &figure.inputs {
-            page.para(4, &format!("{} = {} ({})", input.name, input.value, input.from));
-        }
-        page.para(4, &figure.source);
+    let text = page.say("record-figures-when");
+    page.para(2, &text);
+    for figure in record.figures.iter().filter(|figure| figure.state != FigureState::NotFitted) {
+        one(page, figure);
+    }
+    let absent = record.figures.iter().filter(|figure| figure.state == FigureState::NotFitted);
+    let titles: Vec<String> = absent.map(|figure| figure.says.title.clone()).collect();
+    if !titles.is_empty() {
+        let args = Args::new().text("figures", format::list(page.words, &page.reader, &titles));
+        let text = page.say_with("record-figures-not-fitted", &args);
+        page.blank();
+        page.para(2, &text);
     }
 }
 
-/// Values with their measures, each with what it is of; then the verdict, if it is a question.
-fn result(figure: &Figure) -> String {
-    let value = |v: &FigureValue| {
-        let of = v.of.as_ref().map_or_else(String::new, |of| format!("{of} "));
-        format!("{of}{} {}", v.value, v.measure).trim_end().to_owned()
-    };
-    figure.values.iter().map(value).chain(figure.verdict.clone()).collect::<Vec<_>>().join("; ")
+fn one(page: &mut Page<'_>, figure: &Figure) {
+    let says = &figure.says;
+    page.blank();
+    let args = Args::new().text("title", says.title.as_str()).text("value", says.value.as_str());
+    let text = page.say_with("record-figure", &args);
+    page.para(2, &text);
+    if figure.state == FigureState::Ok {
+        page.para(4, &says.formula);
+        let args = Args::new().text("rounding", says.rounding.as_str()).text("source", says.source.as_str());
+        let text = page.say_with("record-figure-source", &args);
+        page.para(4, &text);
+    }
+    for line in &says.lines {
+        page.hang(4, "- ", line);
+    }
+    for text in [&says.caveat, &says.caution].into_iter().filter(|text| !text.is_empty()) {
+        page.para(4, text);
+    }
 }
 
 pub(super) fn facts(page: &mut Page<'_>, record: &Handoff) {

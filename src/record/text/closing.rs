@@ -2,7 +2,7 @@
 
 use super::opening::decision;
 use super::page::Page;
-use crate::record::form::{Handoff, Signature, SignatureDone, Withdrawn};
+use crate::record::form::{Handoff, Reopened, Signature, SignatureDone, Withdrawn};
 use crate::words::Args;
 
 pub(super) fn questions(page: &mut Page<'_>, record: &Handoff) {
@@ -74,7 +74,12 @@ pub(super) fn consent(page: &mut Page<'_>, record: &Handoff) {
     }
 }
 
-pub(super) fn signatures(page: &mut Page<'_>, signatures: &[Signature], withdrawn: &[Withdrawn]) {
+pub(super) fn signatures(
+    page: &mut Page<'_>,
+    signatures: &[Signature],
+    withdrawn: &[Withdrawn],
+    opened_again: &[Reopened],
+) {
     page.section("record-signatures");
     for signature in signatures {
         let args = Args::new()
@@ -94,14 +99,33 @@ pub(super) fn signatures(page: &mut Page<'_>, signatures: &[Signature], withdraw
         let args = Args::new()
             .text("who", page.who(gone.by, &gone.at))
             .text("time", page.time(&gone.at))
-            .text("withdrawn", page.time_utc(gone.withdrawn));
+            .text("withdrawn", page.time_utc(gone.withdrawn))
+            .text("reason", gone.reason.as_str());
         let key = if gone.signed { "record-withdrawn" } else { "record-withdrawn-refusal" };
         let text = page.say_with(key, &args);
         page.hang(2, "> ", &text);
     }
+    reopened(page, opened_again);
     page.blank();
     let text = page.say("record-signatures-mean");
     page.para(2, &text);
+}
+
+/// Closings that were taken back, and why.
+fn reopened(page: &mut Page<'_>, reopened: &[Reopened]) {
+    for opened in reopened {
+        let args = Args::new().text("time", page.time(&opened.at)).text("reason", opened.reason.as_str());
+        let text = page.say_with("record-reopened", &args);
+        page.hang(2, "> ", &text);
+        if let Some(stop) = &opened.stopped {
+            let args = Args::new()
+                .text("who", page.who(stop.by, &stop.at))
+                .text("time", page.time(&stop.at))
+                .text("reason", stop.reason.as_str());
+            let text = page.say_with("record-stop-undone", &args);
+            page.para(4, &text);
+        }
+    }
 }
 
 pub(super) fn copy(page: &mut Page<'_>, record: &Handoff) {

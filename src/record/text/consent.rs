@@ -14,7 +14,7 @@ pub const CONSENT_POINTS: usize = 7;
 pub fn consent_text(speaker: &Speaker<'_>) -> (Vec<String>, String) {
     let points = (1..=CONSENT_POINTS).map(|n| format!("consent-{n}"));
     let keys = std::iter::once("consent-title".to_owned()).chain(points).chain(["consent-check".to_owned()]);
-    let lines: Vec<String> = keys.map(|key| speaker.say(&key)).collect();
+    let lines: Vec<String> = keys.map(|key| speaker.say_steady(&key)).collect();
     let text: String = lines.iter().flat_map(|line| [line.as_str(), "\n"]).collect();
     let digest = Digest::of(text.as_bytes()).to_string();
     (lines, digest)

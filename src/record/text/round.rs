@@ -3,7 +3,8 @@
 use super::opening::decision;
 use super::page::Page;
 use crate::record::form::{
-    AnswerState, Asks, Caution, CautionText, Handoff, How, Response, Said, Signal, StepOutcome, StepText,
+    AnswerState, Asks, Caution, CautionText, Handoff, How, Reader, Response, Said, Signal, StepOutcome,
+    StepText,
 };
 use crate::words::Args;
 
@@ -20,18 +21,11 @@ pub(super) fn cautions(page: &mut Page<'_>, record: &Handoff) {
     }
 }
 
-fn signal_key(signal: Signal) -> Option<&'static str> {
-    match signal {
-        Signal::Danger => Some("signal-danger"),
-        Signal::Warning => Some("signal-warning"),
-        Signal::Caution => Some("signal-caution"),
-        Signal::Notice => Some("signal-notice"),
-        Signal::Unknown => None,
-    }
-}
-
 pub(super) fn caution(page: &mut Page<'_>, caution: &Caution) {
-    let signal = signal_key(caution.signal).map_or_else(String::new, |key| page.say(key));
+    let signal = match caution.signal {
+        Signal::Unknown => String::new(),
+        signal => page.say(&format!("signal-{}", signal.as_str())),
+    };
     let args = Args::new()
         .text("signal", signal)
         .text("title", caution.title.as_str())
@@ -100,22 +94,25 @@ fn answer(page: &mut Page<'_>, caution: &Caution, response: &Response) {
 
 pub(super) fn steps(page: &mut Page<'_>, record: &Handoff) {
     page.section("record-shown");
+    let text = page.say("record-shown-figures");
+    page.para(2, &text);
     for step in &record.route.steps {
-        let StepOutcome::Shown { language, at } = &step.outcome else { continue };
+        let StepOutcome::Shown { at, .. } = &step.outcome else { continue };
         page.blank();
         let args = Args::new().text("title", step.title.as_str()).text("time", page.time(at));
         let text = page.say_with("record-step-shown", &args);
         page.para(2, &text);
         for text in &step.texts {
-            step_text(page, text, step.texts.len() > 1 || *language != page.reader.lang);
+            step_text(page, text, &record.reader, step.texts.len() > 1);
         }
     }
 }
 
-fn step_text(page: &mut Page<'_>, text: &StepText, tell_language: bool) {
-    if tell_language {
-        let args = Args::new().text("language", text.language.as_str());
-        let head = page.say_with("record-shown-in", &args);
+fn step_text(page: &mut Page<'_>, text: &StepText, reader: &Reader, several: bool) {
+    if several || text.language != reader.language || text.measures != reader.measures {
+        let measures = page.say_or(&format!("record-measures-{}", text.measures), &text.measures);
+        let args = Args::new().text("language", text.language.as_str()).text("measures", measures);
+        let head = page.say_with("record-shown-in-measures", &args);
         page.para(4, &head);
     }
     for (key, lines) in [

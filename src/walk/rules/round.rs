@@ -21,7 +21,7 @@ impl Walk {
             Event::StepShown { step, language } => {
                 self.route.step(step).ok_or_else(|| unknown("step", step))?;
                 limits::language(language)?;
-                news(*self.step_state(step) != StepState::Shown { language: language.clone() })
+                news(*self.step_state(step) != self.shown_now(language))
             }
             Event::StepNotShown { step, reason, note } => self.accepts_not_shown(step, *reason, note),
             Event::QuestionNoted { step, caution, text, .. } => {

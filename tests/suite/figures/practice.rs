@@ -79,5 +79,59 @@ fn the_dial_is_zero_at_the_sea() {
 fn half_of_lead_acid_is_used() {
     let nights = figure(&facts("wren"), "battery_nights", None);
     let there = nights.steps.iter().find(|s| s.name == "there").expect("what is there");
-    assert_eq!(there.quantity.to_string(), "80 Ah");
+    assert_eq!(there.quantity().expect("a number").to_string(), "80 Ah");
+}
+
+/// Outlets at 120 V are dead unless plugged in or the generator runs: a unit without inverter, generator and shore cord
+/// has no 120 V loads that fit.
+#[test]
+fn without_cord_generator_and_inverter_no_load_fits() {
+    let text = sheet_text("heron");
+    let shore = text.lines().find(|line| line.trim_start().starts_with("shore:")).expect("a cord");
+    let bare = facts_with("heron", &[(shore, "    shore: NotFitted,")], &[]);
+    let alone = figure(&bare, "loads_fit", Some(&trip("on: [(load: \"tv\")]")));
+    let figures::Detail::Loads(fit) = &alone.detail else { panic!("no loads") };
+    assert_eq!((alone.verdict, fit.supply, fit.sets.len(), fit.always.len()), (Some("no"), "nothing", 0, 0));
+    assert_eq!(alone.part("most").map(|q| q.to_string()), Some("0 W".into()));
+    assert!(alone.notes.iter().any(|note| note.key == "no-supply"));
+}
+
+/// A mid-size motorhome carries about 40 gal of fresh water: 20 to 100 gal are plausible.
+#[test]
+fn an_unusual_tank_is_remarked() {
+    for (tank, unusual) in [
+        ("19 gal", true),
+        ("20 gal", false),
+        ("40 gal", false),
+        ("100 gal", false),
+        ("101 gal", true),
+        ("400 L", true),
+    ] {
+        let tank = format!("fresh: \"{tank}\"");
+        let facts = facts_with("wren", &[("fresh: \"40 gal\"", &tank)], &[]);
+        let days = figure(&facts, "fresh_days", Some(&trip("")));
+        assert_eq!(days.notes.iter().any(|note| note.key == "unusual-tank"), unusual, "{tank}");
+    }
+}
+
+/// What nobody has written down says so, to the reader as well.
+#[test]
+fn rules_of_thumb_are_marked() {
+    let reader = sendoff::words::Reader::default();
+    for id in [
+        "clearance_min_sign",
+        "generator_hours",
+        "generator_dial",
+        "awning_verdict",
+        "tire_flat",
+        "fresh_days",
+    ] {
+        let figure = of("wren", id, "start: (fuel: \"1\"), wind: (watched: false)");
+        assert_eq!(figure.source, figures::COMMON_PRACTICE, "{id}");
+        assert_eq!(
+            figures::explain(&scripts().words, &reader, &figure).source,
+            "common practice, no source",
+            "{id}"
+        );
+    }
 }

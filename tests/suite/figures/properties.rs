@@ -165,3 +165,69 @@ fn the_lots_gallon_counts() {
     // (40 + 6) imperial gallons are 55.24 US gallons: 460.73 lb.
     assert_eq!(value(&figure(&imperial, "water_weight", None)), "461 lb");
 }
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    /// A longer cord and a steeper slope ask for more; thicker wire for less.
+    #[test]
+    fn longer_cords_and_steeper_slopes(feet in 1_u32..300, tenths in 0_u32..400) {
+        let drop = |feet: u32, gauge: &str| {
+            let cord = format!("cord: (length: \"{feet} ft\", gauge: \"{gauge}\")");
+            figure(wren(), "voltage_drop", Some(&trip(&cord))).outcomes[0].exact
+        };
+        prop_assert!(drop(feet + 1, "16") > drop(feet, "16") && drop(feet, "12") < drop(feet, "14"));
+        prop_assert!((drop(2 * feet, "12") - 2.0 * drop(feet, "12")).abs() < 1e-9, "twice the cord");
+        let block = |tenths: u32, sign: &str| {
+            let slope = format!("{sign}{}.{} °", tenths / 10, tenths % 10);
+            let slope = format!("slope: (length: \"{slope}\", side: \"{slope}\")");
+            figure(wren(), "level_blocks", Some(&trip(&slope))).amount().expect("a block")
+        };
+        prop_assert!(block(tenths + 1, "") >= block(tenths, ""));
+        prop_assert_eq!(block(tenths, ""), block(tenths, "-"), "whichever side is low");
+    }
+
+    /// A wind that brings the awning in is never undone by more wind, in whatever it is told.
+    #[test]
+    fn more_wind_never_puts_it_out(tenths in 0_u32..600) {
+        for unit in ["mph", "km/h", "m/s", "kn"] {
+            let judge = |tenths: u32| {
+                let wind = format!("wind: (speed: \"{}.{} {unit}\", watched: true)", tenths / 10, tenths % 10);
+                figure(wren(), "awning_verdict", Some(&trip(&wind))).verdict
+            };
+            prop_assert!(judge(tenths) == Some("out") || judge(tenths + 1) == Some("in"), "{unit}");
+        }
+    }
+
+    /// Whole psi stay whole: ten percent of a placard told in psi or in kilopascals.
+    #[test]
+    fn whole_psi_stay_whole(tens in 1_u32..15) {
+        let psi = tens * 10;
+        let add = |cold: &str| {
+            let cold = format!("cold: \"{cold}\"");
+            let facts = facts_with("wren", &[("cold: \"75 psi\"", &cold)], &[]);
+            figure(&facts, "tire_add_air", None).amount().expect("a pressure")
+        };
+        prop_assert_eq!(add(&format!("{psi} psi")), Decimal::from(tens * 9));
+        let kilopascals = Measure::Psi.convert(f64::from(psi), Measure::Kilopascal).expect("a pressure");
+        prop_assert_eq!(add(&format!("{kilopascals:.9} kPa")), Decimal::from(tens * 9));
+    }
+
+    /// The numbers alone are the numbers of the whole figure.
+    #[test]
+    fn numbers_alone_are_the_same(people in 0_usize..6, feet in 0_u32..9_000, level in 0_u32..9) {
+        let trip = trip(&format!(
+            "nights: 5, {}, highest: \"{feet} ft\", start: (fuel: \"{level}/8\"), on: [(load: \"tv\")]",
+            party(people)
+        ));
+        let whole = figures::of_trip(wren(), &trip);
+        let alone = figures::numbers(Given { facts: wren(), trip: Some(&trip) });
+        prop_assert_eq!(whole.len(), alone.len());
+        for (whole, alone) in whole.iter().zip(&alone) {
+            prop_assert_eq!(&whole.values, &alone.values, "{}", whole.id);
+            prop_assert_eq!((&whole.state, whole.verdict), (&alone.state, alone.verdict));
+            prop_assert_eq!(&whole.detail, &alone.detail);
+            prop_assert!(alone.inputs.is_empty() && alone.formula.is_empty() && alone.sentences.is_empty());
+        }
+    }
+}

@@ -237,6 +237,10 @@ fn withdrawn_signatures_are_told_and_do_not_count() {
     let record = led.record();
     assert_eq!((record.withdrawn.len(), record.signatures.len()), (1, 3));
     assert!(record.withdrawn[0].signed);
+    assert_eq!(record.withdrawn[0].reason, "One chair too many.");
+    assert_eq!((record.reopened.len(), record.reopened[0].reason.as_str()), (1, "One chair too many."));
+    let text: Vec<String> = led.files().1.split_whitespace().map(str::to_owned).collect();
+    assert_eq!(text.join(" ").matches("Reason: One chair too many.").count(), 2);
 }
 
 #[test]

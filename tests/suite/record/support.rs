@@ -17,6 +17,8 @@ use sendoff::walk::{
 };
 use sendoff::words::Reader;
 
+use crate::walk::trip::{plan, trip};
+
 pub const ROBIN: PersonId = PersonId(1);
 pub const SAM: PersonId = PersonId(2);
 pub const NUMBER: u32 = 123;
@@ -56,6 +58,8 @@ pub struct Ways {
     /// A caution that is confirmed at once.
     pub hurried: Option<&'static str>,
     pub rehearsal: bool,
+    /// Whether the trip is planned.
+    pub planned: bool,
 }
 
 impl Default for Ways {
@@ -68,9 +72,16 @@ impl Default for Ways {
             broken: Some("gen-hours"),
             hurried: None,
             rehearsal: false,
+            planned: true,
         }
     }
 }
+
+/// A plan as a clerk may make it.
+pub const PLAN: &str = r#"(
+    nights: 0, people: [], hook_up: [Power, None, None], use: Careful, coldest: "40 °F", bags: "250 lb",
+    start: (propane: "3/4"), supply: Post("30 A"), on: [(load: "air-front"), (load: "tv")], fill: [4],
+)"#;
 
 /// A walk that is being led.
 pub struct Led {
@@ -139,6 +150,9 @@ impl Led {
         self.say(Event::TranslatorSet { role: String::new() });
         let due_back = LocalTime { local: date(2026, 7, 29).at(10, 0, 0, 0), offset_minutes: -360 };
         self.say(Event::BookingSet { reference: "MW-1042".into(), nights: 5, due_back });
+        if self.ways.planned {
+            self.say(plan(&trip(PLAN)));
+        }
         self.say(Event::Opened);
     }
 

@@ -82,6 +82,7 @@ fn what_decides_a_dispute_stands_first() {
         "Gusts",
         "WHO",
         "THE UNIT",
+        "THE TRIP",
         "READINGS",
         "WHAT WAS LENT",
         "WHAT IT CAN COST",
@@ -92,6 +93,7 @@ fn what_decides_a_dispute_stands_first() {
         "CONSENT",
         "SIGNATURES",
         "COPY FOR THE RENTER",
+        "FIGURES",
         "HOW TO VERIFY",
     ];
     let places: Vec<usize> = order.iter().map(|o| text.find(o).unwrap_or_else(|| panic!("{o}"))).collect();

@@ -6,12 +6,14 @@ use jiff::civil::date;
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::sample::select;
+use sendoff::figures::{HookUp, On, Person as Traveler, Start, Trip};
 use sendoff::walk::{
     Answer, CopyChoice, Decision, Entry, Event, Ink, Licence, LocalTime, Missing, NotRead, NotShown, Outcome,
     Person, PersonId, Phase, Refused, Shown, Walk, Who,
 };
 
 use super::support::*;
+use super::trip;
 
 fn anyone() -> impl Strategy<Value = PersonId> {
     (0_u8..6).prop_map(PersonId)
@@ -53,6 +55,21 @@ fn party() -> impl Strategy<Value = Vec<Person>> {
     ]
 }
 
+fn planned() -> impl Strategy<Value = Event> {
+    let level = select(vec!["0", "7/8", "9/8"]).prop_map(|text| text.parse().ok());
+    let loads = select(vec!["tv", "", "\u{0}"]).prop_map(|load| On { load: load.into(), settled: false });
+    let hook_up = select(vec![0_usize, 2, 365, 366]).prop_map(|nights| vec![HookUp::Power; nights]);
+    let weights = vec(proptest::option::of(select(vec!["180 lb", "60 kg"])), 0..5);
+    (hook_up, vec(loads, 0..3), weights, level, vec(any::<u16>(), 0..4)).prop_map(
+        |(hook_up, on, weights, fresh, fill)| {
+            let weight = |text: Option<&str>| text.and_then(|text| text.parse().ok());
+            let people = weights.into_iter().map(|w| Traveler { age: 30, weight: weight(w) }).collect();
+            let start = Start { fresh, ..Start::default() };
+            trip::plan(&Trip { hook_up, on, people, start, fill, ..Trip::default() })
+        },
+    )
+}
+
 fn opening_event() -> impl Strategy<Value = Event> {
     let licence = (anyone(), 2025_i16..2030).prop_map(|(person, year)| {
         let expiry = date(year, 5, 31);
@@ -72,6 +89,7 @@ fn opening_event() -> impl Strategy<Value = Event> {
         any::<bool>().prop_map(|first_time| Event::ExperienceSet { first_time }),
         note().prop_map(|role| Event::TranslatorSet { role }),
         booking,
+        planned(),
         Just(Event::Opened),
         Just(began()),
     ]

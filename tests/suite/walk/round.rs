@@ -153,7 +153,7 @@ fn a_step_is_shown_or_left_out_with_a_reason() {
     all(&mut walk, [not_shown("awning", NotShown::Weather), step_shown("awning")]);
     assert_eq!(why_not(&mut walk, step_shown("awning")), Refused::AlreadySo);
     all(&mut walk, [Event::StepShown { step: "awning".into(), language: "es".into() }]);
-    assert_eq!(*walk.step_state("awning"), StepState::Shown { language: "es".into() });
+    assert_eq!(*walk.step_state("awning"), StepState::Shown { language: "es".into(), measures: "us".into() });
     // Nothing of it was answered, so it can still be left out.
     all(&mut walk, [not_shown("awning", NotShown::OutOfOrder)]);
     assert!(matches!(why_not(&mut walk, step_shown("roof")), Refused::Unknown { what: "step", .. }));

@@ -1,5 +1,6 @@
 //! What a page offers to the walk, and what is wrong on it. The walk decides; here its reasons find their field.
 
+use super::plan::Field;
 use crate::kiosk::context::Ctx;
 use crate::walk::{Entry, Event, PersonId, Refused, Walk};
 use crate::words::{Args, format};
@@ -18,6 +19,8 @@ pub(super) enum Spot {
     Country(PersonId),
     Expiry(PersonId),
     Present,
+    Plan,
+    Tow(Field),
     Reason,
     Driver,
 }
@@ -27,6 +30,8 @@ pub(super) enum Spot {
 pub(super) enum Why {
     /// Something is not filled in or cannot be read: the key of the words.
     Says(&'static str),
+    /// The same, in words already.
+    Told(String),
     /// The walk will not have it.
     Refused(Refused),
 }
@@ -89,6 +94,7 @@ fn in_words(ctx: &Ctx<'_>, why: &Why) -> String {
             let youngest = u64::from(ctx.scripts.lot.value.youngest_driver);
             return ctx.say_with(key, &Args::new().number("age", youngest));
         }
+        Why::Told(words) => return words.clone(),
         Why::Refused(refused) => refused,
     };
     let day = |date| format::date(&ctx.scripts.words, &ctx.settings.staff, date);

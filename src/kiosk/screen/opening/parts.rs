@@ -44,11 +44,13 @@ fn stage(walk: &Walk, page: Page) -> Stage {
     let begun = match page {
         Page::Trip => walk.agent().is_some() || walk.reader().is_some() || walk.booking().is_some(),
         Page::Licences => walk.present().is_some() || walk.drivers().any(|d| walk.licence(d.id).is_some()),
-        Page::Party | Page::Ready | Page::Stop => false,
+        Page::Party | Page::Plan | Page::Ready | Page::Stop => false,
     };
     match (lacks, begun) {
         // Nobody drives yet, so that no license lacks either.
         (0, _) if page == Page::Licences && walk.people().is_empty() => Stage::Open,
+        // Nobody must plan a trip: it is done when somebody has.
+        (0, _) if page == Page::Plan && walk.planned().is_none() => Stage::Open,
         (0, _) => Stage::Done,
         (_, true) => Stage::Part,
         (_, false) => Stage::Open,
@@ -60,8 +62,8 @@ pub(super) fn steps<'a>(ctx: &Ctx<'a>, walk: &Walk, here: Page) -> Element<'a, M
     let look = &ctx.look;
     let cells: Vec<Element<'a, Message>> =
         Page::STEPS.into_iter().map(|page| step(ctx, walk, page, here)).collect();
-    // Four large words do not fit beside each other where the page is narrow.
-    let beside = if look.portrait() && look.text != TextSize::Usual { 2 } else { 4 };
+    // Five large words do not fit beside each other where the page is narrow.
+    let beside = if look.portrait() && look.text != TextSize::Usual { 3 } else { Page::STEPS.len() };
     in_rows(look, beside, cells)
 }
 
@@ -71,6 +73,7 @@ fn step<'a>(ctx: &Ctx<'a>, walk: &Walk, page: Page, here: Page) -> Element<'a, M
         Page::Trip => "opening-step-trip",
         Page::Party => "opening-step-party",
         Page::Licences => "opening-step-licenses",
+        Page::Plan => "opening-step-plan",
         Page::Ready | Page::Stop => "opening-step-ready",
     };
     let mark = match stage(walk, page) {

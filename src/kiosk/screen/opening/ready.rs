@@ -67,7 +67,13 @@ impl Draft {
         missing
     }
 
-    pub(super) fn view<'a>(&'a self, ctx: &Ctx<'a>, walk: &'a Walk) -> Element<'a, super::Message> {
+    /// `plan` is the plan of the trip in a sentence, where there is one.
+    pub(super) fn view<'a>(
+        &'a self,
+        ctx: &Ctx<'a>,
+        walk: &'a Walk,
+        plan: Option<String>,
+    ) -> Element<'a, super::Message> {
         let look = &ctx.look;
         let first = [(true, "opening-first-yes"), (false, "opening-first-no")].map(|(yes, key)| {
             Choice::new(ctx.say(key), self.first_time == Some(yes), Message::FirstTime(yes))
@@ -99,13 +105,13 @@ impl Draft {
             let words = ui::lead(look, ctx.say("opening-nothing-missing")).width(Length::Fill);
             aside = aside.push(row![done, words].spacing(look.gap(Gap::Medium)).align_y(Alignment::Center));
         }
-        known = known.push(summary(ctx, walk));
+        known = known.push(summary(ctx, walk, plan));
         parts::two(look, (known.into(), aside.into()), (1, 1))
     }
 }
 
 /// What is kept, a line for each part; what is missing has none.
-fn summary<'a, M: 'a>(ctx: &Ctx<'a>, walk: &Walk) -> Element<'a, M> {
+fn summary<'a, M: 'a>(ctx: &Ctx<'a>, walk: &Walk, plan: Option<String>) -> Element<'a, M> {
     let look = &ctx.look;
     let mut lines: Vec<(&str, String)> = Vec::new();
     if let Some(booking) = walk.booking().map(|b| &b.value) {
@@ -119,6 +125,7 @@ fn summary<'a, M: 'a>(ctx: &Ctx<'a>, walk: &Walk) -> Element<'a, M> {
         let key = if booking.reference.is_empty() { "opening-sum-trip" } else { "opening-sum-trip-booking" };
         lines.push(("opening-step-trip", ctx.say_with(key, &args)));
     }
+    lines.extend(plan.map(|plan| ("opening-step-plan", plan)));
     if !walk.people().is_empty() {
         lines.push(("opening-sum-drivers", parts::names(ctx, walk.drivers())));
         let others = || walk.people().iter().filter(|p| !p.driver);

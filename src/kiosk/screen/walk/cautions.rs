@@ -65,7 +65,7 @@ impl<'a> Page<'a> {
 }
 
 /// How a caution is answered, and by whom.
-const fn asks(caution: &Caution) -> &'static str {
+pub(super) const fn asks(caution: &Caution) -> &'static str {
     match (caution.ask, caution.who) {
         (Ask::Read, Answers::Party) => "walk-ask-read",
         (Ask::Hold, Answers::Party) => "walk-ask-hold",

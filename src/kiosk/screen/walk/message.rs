@@ -56,6 +56,8 @@ pub enum SheetKind {
     Marks,
     /// One loaned item.
     Item(String),
+    /// How a figure of the step, by its id, is known.
+    Figure(String),
     /// The whole walk.
     Overview,
     /// Why the unit is not handed over.

@@ -5,13 +5,14 @@ use std::rc::Rc;
 use iced::widget::{Column, column, container, responsive, row};
 use iced::{Length, Padding, Size};
 
+use super::cautions::asks;
 use super::words::Letters;
 use super::{Message, Pressed, State, fit};
 use crate::kiosk::context::Ctx;
 use crate::kiosk::hall::Hall;
 use crate::kiosk::theme::{Gap, Type};
 use crate::kiosk::ui::{self, Element};
-use crate::route::Step;
+use crate::route::{Caution, Step};
 use crate::script::Speaker;
 use crate::walk::{PersonId, Walk};
 use crate::words::Args;
@@ -20,7 +21,7 @@ use crate::words::Args;
 pub(super) const SIDE: f32 = 336.0;
 
 /// Room of a scroll bar and its distance, as written.
-const BAR: f32 = 18.0;
+pub(super) const BAR: f32 = 18.0;
 
 /// What every part of the page looks at.
 #[derive(Clone)]
@@ -76,14 +77,7 @@ impl<'a> Page<'a> {
         let (gap, wide) = (look.gap(Gap::Large), look.gap(Gap::Wide));
         let side = look.px(SIDE);
         let width = look.window.width - 2.0 * wide - side - wide;
-        // What is counted or ticked needs the width; what is read needs it where the words are.
-        let portions = if self.step.kit {
-            (4, 6)
-        } else if self.step.leaving.is_empty() {
-            (52, 48)
-        } else {
-            (5, 5)
-        };
+        let portions = self.portions();
         let part = |view: fn(&Self, Size) -> Element<'a, Message>, portion: u16| {
             let page = self.clone();
             let part = responsive(move |size| view(&page, size));
@@ -102,15 +96,32 @@ impl<'a> Page<'a> {
         container(page).padding(padding).width(Length::Fill).height(Length::Fill).into()
     }
 
+    /// How words and picture share the width. What is counted or ticked needs it; what is read needs it where the
+    /// words are.
+    pub(super) fn portions(&self) -> (u16, u16) {
+        if self.step.kit {
+            (4, 6)
+        } else if self.step.leaving.is_empty() {
+            (52, 48)
+        } else {
+            (5, 5)
+        }
+    }
+
     /// Whether cautions and readings keep their words whole in a column of this width.
     fn fits_beside(&self, width: f32) -> bool {
         let look = &self.ctx.look;
-        let end = fit::longest_word(look, Type::Strong, &self.ctx.say("walk-answer-open"));
-        // The badge with its signal word, the paddings, and what stands at the end.
-        let taken = look.size(Type::Label) * 6.4 + 2.0 * look.gap(Gap::Large) + look.gap(Gap::Medium) + end;
-        let mut cautions =
-            self.step.cautions.iter().map(|c| self.say_unit(&format!("caution-{}.title", c.id)));
-        let whole = |title: String| fit::longest_word(look, Type::Strong, &title) <= width - taken;
+        let taken = self.caution_sides();
+        let mut cautions = self.step.cautions.iter();
+        // No torn words, and not one word to a line.
+        let stands = |role: Type, words: &str, most: f32| {
+            let lines = fit::room(look, role, words, width - taken).height / (look.size(role) * 1.3);
+            fit::longest_word(look, role, words) <= width - taken && lines < most + 0.5
+        };
+        let whole = |caution: &Caution| {
+            let title = self.say_unit(&format!("caution-{}.title", caution.id));
+            stands(Type::Strong, &title, 3.0) && stands(Type::Small, &self.ctx.say(asks(caution)), 3.0)
+        };
         // Before a reading stands a ring, behind it what was read and the way on.
         let open = fit::room(look, Type::Small, &self.ctx.say("walk-reading-open"), f32::INFINITY).width;
         let taken = open + look.px(50.0) + 3.0 * look.gap(Gap::Medium) + 2.0 * look.gap(Gap::Large);
@@ -140,11 +151,15 @@ impl<'a> Page<'a> {
         let mut parts = self.before();
         let after = self.after(true);
         let text = self.text();
+        let at_right = self.figures_at_right(size.width, size.height);
+        let figures = if at_right { 0.0 } else { self.figures_height(width) };
         // Short texts stand larger: nobody reads small letters at arm's length if they need not.
         let spare = size.height - after.len() as f32 * look.px(90.0) - parts.len() as f32 * look.px(140.0);
-        let letters = text.largest(look, width, spare);
+        let letters = text.beside(look, width, spare, figures);
         parts.push(text.view(&self.ctx, letters));
+        // What is to be done comes before what is good to know.
         parts.extend(after);
+        parts.extend(if at_right { None } else { self.figures(width) });
         let all = Column::with_children(parts).spacing(look.gap(Gap::Large)).width(Length::Fill);
         let all = container(all).padding(Padding::ZERO.right(look.gap(Gap::Small)));
         ui::scroll(look, all).height(Length::Fill).into()
@@ -163,12 +178,17 @@ impl<'a> Page<'a> {
         let readings = self.reading_rows();
         let wanted = size.width * 0.72;
         let rows = self.step.cautions.len() as f32 * look.px(104.0) + readings.len() as f32 * look.px(80.0);
-        let room = size.height - rows - look.px(60.0);
+        let (words, picture) = self.portions();
+        let left = size.width * f32::from(words) / f32::from(picture);
+        let at_right = self.figures_at_right(left, size.height);
+        let taken = if at_right { self.below_picture(size.width) } else { rows + look.px(60.0) };
+        let room = size.height - taken;
         let height = wanted.min(room.max(look.px(170.0)));
         if let Some(picture) = &self.state.picture {
             all = all.push(container(picture.view(look, self.ctx.say("walk-no-picture"))).height(height));
         }
         all = all.push(self.place()).extend(readings).push(self.cautions());
+        all = all.push(if at_right { self.figures(size.width - look.line()) } else { None });
         let all = container(all).padding(Padding::ZERO.right(look.line()));
         ui::scroll(look, all).height(Length::Fill).into()
     }
@@ -182,10 +202,18 @@ impl<'a> Page<'a> {
         let counted = self.step.kit || !self.step.leaving.is_empty();
         let rows = (self.step.cautions.len() + after.len()) as f32 * look.px(100.0)
             + before.len() as f32 * look.px(140.0);
-        let least = look.px(if look.portrait() { 196.0 } else { 220.0 });
+        // Where there are figures, the picture leaves them some of its room.
+        let least = match (look.portrait(), self.state.figures.is_empty()) {
+            (true, true) => 196.0,
+            (true, false) => 150.0,
+            (false, _) => 220.0,
+        };
+        let least = look.px(least);
         let spare = size.height - rows - look.px(60.0);
-        let letters = if counted { Letters::usual(look) } else { text.largest(look, width, spare - least) };
-        let height = (spare - text.height(letters, width)).clamp(least, (width * 0.62).max(least));
+        let figures = self.figures_height(width);
+        let letters =
+            if counted { Letters::usual(look) } else { text.beside(look, width, spare - least, figures) };
+        let height = (spare - figures - text.height(letters, width)).clamp(least, (width * 0.62).max(least));
         let mut all = Column::new().spacing(look.gap(Gap::Large)).width(Length::Fill);
         let picture = self.state.picture.as_ref().filter(|_| !counted);
         let seen = picture.map(|p| {
@@ -199,6 +227,7 @@ impl<'a> Page<'a> {
             .extend(before)
             .push(text.view(&self.ctx, letters))
             .extend(after)
+            .push(self.figures(width))
             .push(self.cautions())
             .push(below);
         if self.step.kit {
@@ -211,13 +240,13 @@ impl<'a> Page<'a> {
     }
 
     /// What stands before the words: that the step was left out.
-    fn before(&self) -> Vec<Element<'a, Message>> {
+    pub(super) fn before(&self) -> Vec<Element<'a, Message>> {
         self.left_out().into_iter().collect()
     }
 
     /// What stands after the words: questions, what is missing at this stop, and readings where the picture does
     /// not take its place beside them.
-    fn after(&self, beside: bool) -> Vec<Element<'a, Message>> {
+    pub(super) fn after(&self, beside: bool) -> Vec<Element<'a, Message>> {
         let counted = self.step.kit || !self.step.leaving.is_empty();
         let mut after = if counted || !beside { self.reading_rows() } else { Vec::new() };
         after.extend(self.asked());

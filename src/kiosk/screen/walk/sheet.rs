@@ -26,6 +26,8 @@ pub(super) enum Sheet {
     Marks(marks::Marking),
     /// One loaned item.
     Item(kit::Counting),
+    /// How the figure with this id is known.
+    Figure(String),
     /// The whole walk.
     Overview,
     /// Why the unit is not handed over.
@@ -41,6 +43,7 @@ impl Sheet {
             SheetKind::Readings => Self::Readings(readings::Drafts::of(walk, step)),
             SheetKind::Marks => Self::Marks(marks::Marking::new()),
             SheetKind::Item(tag) => Self::Item(kit::Counting::of(walk, tag)),
+            SheetKind::Figure(id) => Self::Figure(id),
             SheetKind::Overview => Self::Overview,
             SheetKind::Stop => Self::Stop { reason: String::new() },
         }
@@ -78,7 +81,7 @@ impl Sheet {
             Self::Stop { reason } => {
                 vec![Event::HandoverStopped { reason: reason.trim().to_owned(), by: Who::Agent }]
             }
-            Self::NotShown { reason: None, .. } | Self::Overview => Vec::new(),
+            Self::NotShown { reason: None, .. } | Self::Figure(_) | Self::Overview => Vec::new(),
         };
         if events.iter().all(|e| way::probe(walk, e.clone()).is_ok()) { events } else { Vec::new() }
     }
@@ -112,6 +115,11 @@ impl<'a> Page<'a> {
             Sheet::Question { text, answered } => self.question(sheet, text, *answered),
             Sheet::Readings(drafts) => self.reading_sheet(sheet, drafts),
             Sheet::Item(counting) => self.item_sheet(sheet, counting),
+            Sheet::Figure(id) => match self.state.figures.iter().find(|card| card.figure.id == id) {
+                Some(card) => self.figure_sheet(card),
+                None => ui::secondary(&self.ctx.look, self.ctx.say("walk-sheet-away"), Message::SheetClosed)
+                    .into(),
+            },
             Sheet::Overview => self.overview(),
             Sheet::Stop { reason } => self.stop(sheet, reason),
             Sheet::Marks(marking) => self.mark_sheet(sheet, marking),

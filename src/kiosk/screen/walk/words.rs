@@ -32,6 +32,10 @@ impl Letters {
         Self { look: *look, role: Type::Body }
     }
 
+    fn size(self) -> f32 {
+        self.look.size(self.role)
+    }
+
     /// The room of a number before a line.
     fn indent(self) -> f32 {
         self.look.size(self.role) * 1.35
@@ -50,6 +54,19 @@ impl Text {
         let usual = [Type::Lead, Type::Body, Type::Small].map(|role| Letters { look: *look, role });
         let fits = |letters: &Letters| self.height(*letters, width) <= height;
         std::iter::once(larger).chain(usual).find(fits).unwrap_or(Letters::usual(look))
+    }
+
+    /// The letters where something stands below that takes `below`: it may shrink them to running text, never
+    /// further.
+    pub fn beside(&self, look: &Look, width: f32, height: f32, below: f32) -> Letters {
+        let alone = self.largest(look, width, height);
+        let usual = Letters::usual(look);
+        let sizes = [Letters { role: Type::Lead, ..usual }, usual];
+        if alone.size() <= usual.size() || self.height(alone, width) <= height - below {
+            return alone;
+        }
+        let fits = |letters: &Letters| self.height(*letters, width) <= height - below;
+        sizes.into_iter().find(fits).unwrap_or(usual)
     }
 
     /// The height it takes at a width.
