@@ -5,6 +5,7 @@
 
 mod clash;
 mod condition;
+mod delivered;
 mod fit;
 pub mod grade;
 mod guide;
@@ -29,6 +30,7 @@ use crate::source::{Fault, Place, Severity, SourceFile, nearest};
 use crate::unit::{FactKind, catalogue};
 
 pub use fit::{Fit, Overflow};
+pub use known::where_to_read;
 use lost::Lost;
 
 /// What was found out about a lot.

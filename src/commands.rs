@@ -7,6 +7,7 @@ mod check;
 mod cli;
 mod figures;
 mod keys;
+mod lot;
 mod preview;
 pub mod rehearse;
 mod verify;
@@ -80,6 +81,7 @@ pub fn run(command: &Command, ports: &Ports, environment: &Environment, console:
         Command::Rehearse(args) => rehearse::run(args, ports, console),
         Command::Verify(args) => verify::run(args, ports, console),
         Command::Keys(args) => keys::run(args, ports, environment, console),
+        Command::Lot(args) => lot::run(args, ports, console),
     }
 }
 

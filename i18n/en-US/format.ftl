@@ -105,6 +105,8 @@ list-end = { $first }, and { $last }
 ## What stands for a value that nobody has read yet.
 
 fact-not-known = the value on its plate
+fee-not-known = the sum on the price list
+place-not-known = where staff show you
 figure-not-known = a number that staff still have to look up
 
 ## Dates and times. $system: us, uk or metric; $half: am or pm.

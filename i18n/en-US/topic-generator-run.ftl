@@ -44,6 +44,6 @@ caution-generator-run-5 = The air conditioner is on when you start or stop the g
     .avoid = Turn the loads off first.
 
 question-generator-run-1 = May it run while we drive?
-    .answer = Yes, on the open road, for the roof air conditioner. Stop it for fuel stations, tunnels and ferries.
+    .answer = Yes, on the open road. Stop it for fuel stations, tunnels and ferries.
 question-generator-run-2 = May it run all night for the heat?
-    .answer = No. Stop it before anyone sleeps. The furnace runs on propane and the battery.
+    .answer = No. Stop it before anyone sleeps.

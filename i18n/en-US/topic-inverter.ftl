@@ -23,4 +23,4 @@ caution-inverter-2 = Two big loads run at once.
     .avoid = Run only one: cooktop, water heater or hair dryer.
 
 question-inverter-1 = Can I run an air conditioner?
-    .answer = None is fitted. A portable one would empty the battery in { $limit_portable_air_from } to { $limit_portable_air_to }.
+    .answer = No. One that fits in here would empty the battery in { $limit_portable_air_from } to { $limit_portable_air_to }.

@@ -14,8 +14,8 @@ know-return-rules-propane = Bring back the propane you left with.
 know-return-rules-bumps = Tell us about any bump first.
 
 step-return-rules-fees = What the return can cost
-show-return-rules-fees-miles = { $fees_miles_night } miles a night are free. Each mile more costs { $fees_mile }.
-show-return-rules-fees-generator = { $fees_generator_night } of generator time a night are free. Each hour more costs { $fees_generator_hour }.
+show-return-rules-fees-miles = Free miles a night: { $fees_miles_night }. Each mile more costs { $fees_mile }.
+show-return-rules-fees-generator = Free generator time a night: { $fees_generator_night }. Each hour more costs { $fees_generator_hour }.
 show-return-rules-fees-fuel = Fuel that is missing costs { $fees_fuel_gallon } a gallon, and { $fees_fuel_service } once for the service.
 show-return-rules-fees-propane-quarter = Each missing quarter of propane costs { $fees_propane_quarter }.
 show-return-rules-fees-propane-cylinder = Each empty propane cylinder costs { $fees_propane_cylinder }.

@@ -69,6 +69,12 @@ const HELD_AGAINST: [(&str, &[&str]); 35] = [
     ("loads", &["shore.branch", "shore.cord", "shore.legs"]),
 ];
 
+/// Where a value of a data sheet is read or measured.
+#[must_use]
+pub fn where_to_read(name: &str) -> &'static str {
+    READ_AT.iter().find(|(start, _)| name.starts_with(start)).map_or("", |(_, read)| read)
+}
+
 /// Whether the sheet gives only a stand-in for a fact or a list.
 pub(super) fn is_stand_in(sheet: &Sheet, name: &str) -> bool {
     sheet.not_known.iter().any(|given| given.value == name)
@@ -132,7 +138,7 @@ impl Check<'_> {
             self.fault("unit.not-known-fact", place, format!("the sheet gives no `{key}`"), hint);
             return;
         }
-        let read = READ_AT.iter().find(|(start, _)| key.starts_with(start)).map_or("", |(_, read)| read);
+        let read = where_to_read(key);
         let what = format!("`{key}` is not known: the sheet gives only a stand-in");
         self.note("unit.not-known", place, what, format!("{read}; then take it off the list"));
     }

@@ -79,6 +79,9 @@ impl Check<'_> {
     }
 
     fn unused_message(&mut self, key: &str) {
+        if self.came_with(key) {
+            return;
+        }
         let words = &self.scripts.words;
         // A message without a text of its own has attributes alone.
         if !words.has(SOURCE_LANGUAGE, key) {

@@ -54,7 +54,11 @@ impl Check<'_> {
                 } else if first != Some(kind) {
                     let what = format!("`{id}.{}` is shown instead of this", first.unwrap_or(kind));
                     self.note("picture.unused", place, what, "take one of them out");
-                } else if !used.contains(id) && shown.insert(id) && !self.lost.any_form() {
+                } else if !used.contains(id)
+                    && shown.insert(id)
+                    && !self.lost.any_form()
+                    && !self.came_as_it_is(&name)
+                {
                     let hint = "take it out, or name it in a step";
                     self.note("picture.unused", place, format!("nothing shows the picture `{id}`"), hint);
                 }

@@ -33,7 +33,8 @@ impl Check<'_> {
                 "lot.no-unit",
                 place,
                 "the lot has no unit",
-                "write a data sheet in walkthroughs/units",
+                "write one: sendoff lot add-unit --lot DIR --id harrier --kind class-c --fuel gasoline \
+                 --length '28 ft' --width '99 in' --height '11 ft 3 in'",
             );
         }
     }

@@ -4,6 +4,8 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
+use super::lot::LotArgs;
+
 /// Leads a motorhome handoff and seals a signed record of it. Without a command it opens the kiosk.
 #[derive(Debug, Parser)]
 #[command(
@@ -69,6 +71,7 @@ impl Cli {
                     Command::Rehearse(args) => args.places = places,
                     Command::Verify(_) => {}
                     Command::Keys(args) => args.places = places,
+                    Command::Lot(args) => args.places = places,
                 }
                 Task::Command(command)
             }
@@ -118,6 +121,14 @@ Examples:
         after_help = "Examples:\n  sendoff keys new --name t2\n  sendoff keys public >> allowed_signers"
     )]
     Keys(KeysArgs),
+    /// Start a lot folder of your own, and add units to it
+    #[command(after_help = "\
+Examples:
+  sendoff lot new ~/lot --name 'Our Lot'
+  sendoff lot add-unit --lot ~/lot --id harrier --kind class-c --fuel gasoline \\
+    --length '28 ft' --width '99 in' --height '11 ft 3 in'
+  sendoff lot add-unit --lot ~/lot --id harrier-2 --copy harrier")]
+    Lot(LotArgs),
 }
 
 /// How a result is written.

@@ -74,7 +74,8 @@ impl Values<'_> {
         } else if let Some((name, value)) = self.fact(variable).or_else(|| self.fact(stem)) {
             self.put_fact(args, &name, value);
         } else if self.is_not_known(variable) {
-            self.put_words(args, variable, "fact-not-known");
+            let fee = variable.starts_with("fees_");
+            self.put_words(args, variable, if fee { "fee-not-known" } else { "fact-not-known" });
         } else if self.is_not_known(stem) {
             // Its number is as absent as it is.
         } else if let Some(figure) = figures::one(stem, Given { facts: self.facts, trip: self.trip }) {
@@ -187,6 +188,10 @@ impl Values<'_> {
     fn put_place(&self, args: &mut Args, variable: &str, place: &str) {
         let id = place.replace('_', "-");
         let Some(entry) = self.sheet.places.get(&id) else { return };
+        if self.facts.is_not_known("places") {
+            self.put_words(args, variable, "place-not-known");
+            return;
+        }
         let key = entry.value.words.as_ref().map_or_else(|| format!("place-{id}"), |w| w.value.clone());
         let text = self.scripts.words.say(self.reader, &key, &Args::new());
         args.set(variable, words::Value::Text(text));

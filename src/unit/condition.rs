@@ -25,24 +25,31 @@ pub enum When {
 }
 
 impl When {
-    /// Whether it holds for a unit. Equipment that is not fitted makes `Is` and `Over` false.
+    /// Whether it holds for a unit. Equipment that is not fitted makes `Is` and `Over` false. What hangs on a fact that
+    /// is not known does not hold, and neither does its opposite.
     #[must_use]
     pub fn holds(&self, facts: &Facts) -> bool {
+        self.judge(facts) == Some(true)
+    }
+
+    /// Whether it holds; none where a fact that is not known decides.
+    fn judge(&self, facts: &Facts) -> Option<bool> {
         match self {
-            Self::Fitted(name) => facts.is_fitted(&name.value) == Some(true),
-            Self::Is(name, word) => match facts.get(&name.value).map(|f| &f.value) {
+            Self::Is(name, _) | Self::Over(name, _) if facts.is_not_known(&name.value) => None,
+            Self::Fitted(name) => Some(facts.is_fitted(&name.value) == Some(true)),
+            Self::Is(name, word) => Some(match facts.get(&name.value).map(|f| &f.value) {
                 Some(Value::Word(given)) => *given == word.value,
                 Some(Value::Code(given)) => *given == word.value,
                 Some(Value::Flag(given)) => given.to_string() == word.value,
                 Some(Value::Count(given)) => given.to_string() == word.value,
                 _ => false,
-            },
-            Self::Over(name, limit) => facts.quantity(&name.value).is_some_and(|q| {
-                q.to(limit.value.measure()).is_some_and(|n| n > limit.value.number().to_f64())
             }),
-            Self::Not(inner) => !inner.holds(facts),
-            Self::All(all) => all.iter().all(|w| w.holds(facts)),
-            Self::Any(any) => any.iter().any(|w| w.holds(facts)),
+            Self::Over(name, limit) => Some(facts.quantity(&name.value).is_some_and(|q| {
+                q.to(limit.value.measure()).is_some_and(|n| n > limit.value.number().to_f64())
+            })),
+            Self::Not(inner) => inner.judge(facts).map(|holds| !holds),
+            Self::All(all) => together(all, facts, false),
+            Self::Any(any) => together(any, facts, true),
         }
     }
 
@@ -57,4 +64,13 @@ impl When {
         }
         all
     }
+}
+
+/// `decisive` as soon as one part is; none as soon as a part is not known; else the opposite.
+fn together(parts: &[When], facts: &Facts, decisive: bool) -> Option<bool> {
+    let judged: Vec<Option<bool>> = parts.iter().map(|part| part.judge(facts)).collect();
+    if judged.contains(&Some(decisive)) {
+        return Some(decisive);
+    }
+    (!judged.contains(&None)).then_some(!decisive)
 }

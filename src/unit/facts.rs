@@ -138,7 +138,11 @@ impl Facts {
             "night" => self.lists.night.clear(),
             // Not as if none were given: then the day would count as nothing.
             "day" => self.lists.day = Some(Vec::new()),
-            "generator.derate" => self.lists.derate = None,
+            "generator.derate" => {
+                self.lists.derate = None;
+                let _ = self.facts.remove("generator.derate");
+            }
+            "places" | "rooms" => {}
             fact => {
                 let stand_in = self.facts.get(fact).filter(|f| f.from == Origin::Sheet);
                 if stand_in.is_none_or(|f| f.value == Value::NotFitted) {

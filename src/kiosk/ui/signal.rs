@@ -103,7 +103,7 @@ pub fn caution_card<'a, M: Clone + 'a>(
     let badge = badge_face(look, signal, word);
     // The title has the whole width: beside the end, its words would be torn in a narrow card.
     let below = row![words::small(look, line), end.into()]
-        .spacing(look.gap(Gap::Medium))
+        .spacing(look.gap(Gap::Small))
         .align_y(Alignment::Center)
         .wrap()
         .vertical_spacing(look.gap(Gap::Tiny));
