@@ -106,7 +106,9 @@ impl Face {
             Names::Below => (0.0, 1.0),
         };
         let day = texts.days.iter().map(|day| width(&look, Type::Small, day)).fold(1.0, f32::max);
-        let days = ((page - taken) / (day + look.gap(Gap::Small))).max(1.0) as u16;
+        // The marks at both ends take room as well.
+        let room = page - taken - 2.0 * look.px(MARK) - look.gap(Gap::Large);
+        let days = (room / (day + look.gap(Gap::Small))).max(1.0) as u16;
         Self { look, height, inner, side, names, label: lines * line, days }
     }
 

@@ -204,7 +204,7 @@ impl<'a> Page<'a> {
             Some(taken) => {
                 // A row that may wrap takes all it is given.
                 let numbers = Column::with_children(face.numbers.into_iter().map(|n| number(look, n)));
-                let numbers = numbers.width(taken);
+                let numbers = numbers.width(taken - look.gap(Gap::Medium));
                 let left = column![title, basis].width(Length::Fill);
                 row![left, numbers.align_x(Alignment::End)].push(on)
             }
@@ -259,8 +259,9 @@ fn beside(look: &Look, face: &Face, inner: f32) -> Option<f32> {
     let taken = numbers.fold(0.0, f32::max) + look.gap(Gap::Medium) + look.px(2.0);
     let torn = [&face.title, &face.basis].into_iter().any(|w| {
         let all = wide(Type::Small, w);
-        let least = fit::longest_word(look, Type::Small, w).max((all / 2.6).min(inner));
-        least > inner - taken
+        let least = (fit::longest_word(look, Type::Small, w) * 1.1).max((all / 2.0).min(inner));
+        // Words in less than a third of the card stand as a tower.
+        least.max(inner / 3.0) > inner - taken
     });
     (!torn).then_some(taken)
 }
