@@ -109,7 +109,8 @@ impl Check<'_> {
         let place = sheet.place(name);
         let key = name.value.as_str();
         let fact = facts.get(key).filter(|fact| fact.from == Origin::Sheet);
-        let is_list = NOT_KNOWN_LISTS.contains(&key) || (key == "generator.derate" && facts.lists().derate.is_some());
+        let is_list =
+            NOT_KNOWN_LISTS.contains(&key) || (key == "generator.derate" && facts.lists().derate.is_some());
         if let Some(fact) = fact {
             if fact.value == Value::NotFitted {
                 let what = format!("`{key}` is `NotFitted`, and so it is known");

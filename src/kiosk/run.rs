@@ -6,8 +6,8 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use iced::Task;
 use jiff::Timestamp;
 
-use super::screen::walk::picture;
 use super::effect::{Done, Effect, OpenSummary, Proposed, ProposedFault, TakenWalk, YardList};
+use super::screen::walk::picture;
 use super::{Message, edit};
 use crate::journal::{JournalFault, Keeper, OpenWalk, ProposeFault, Resumed, Writer};
 use crate::ports::{Access, Held, Ports};

@@ -3,7 +3,7 @@
 use super::Walk;
 use super::state::{ReadingState, Timed};
 use crate::figures::{Person, Start, Trip};
-use crate::measure::{Ratio, Voltage};
+use crate::measure::{Measure, Ratio, Voltage};
 
 impl Walk {
     /// The trip as planned last; none when nobody has planned it.
@@ -38,12 +38,13 @@ impl Walk {
         let start = trip.start;
         trip.start = Start {
             fresh: read("fresh").or(start.fresh),
-            grey: read("grey").or(start.grey),
+            grey: self.fullest(&["grey", "grey-galley"]).or(start.grey),
             black: read("black").or(start.black),
-            propane: read("propane-tank").or(start.propane),
+            propane: read("propane-tank").or_else(|| self.full_cylinders()).or(start.propane),
             fuel: read("fuel").or(start.fuel),
         };
         trip.house_volts = self.volts_read("house-volts").or(trip.house_volts);
+        trip.house_charge = self.share_read("house-charge").or(trip.house_charge);
         Some(trip)
     }
 
@@ -53,6 +54,38 @@ impl Walk {
             ReadingState::Taken { value, measure } => format!("{value} {measure}").parse().ok(),
             ReadingState::NotTaken { .. } => None,
         }
+    }
+
+    /// A reading in percent.
+    fn share_read(&self, reading: &str) -> Option<Ratio> {
+        match &self.reading(reading)?.value {
+            ReadingState::Taken { value, measure } if measure == "%" => format!("{value} %").parse().ok(),
+            _ => None,
+        }
+    }
+
+    /// The highest of several gauges: the tank that is full first ends the use of both.
+    fn fullest(&self, readings: &[&str]) -> Option<Ratio> {
+        let number = |part: &Ratio| part.quantity().to(Measure::Fraction).unwrap_or(1.0);
+        let all = readings.iter().filter_map(|reading| self.part_read(reading));
+        all.max_by(|a, b| number(a).total_cmp(&number(b)))
+    }
+
+    /// The part of the cylinders that are full, once each has been read. One that is part full counts as empty:
+    /// nobody can tell how much is in it.
+    fn full_cylinders(&self) -> Option<Ratio> {
+        let steps = self.route.steps.iter().flat_map(|step| &step.readings);
+        let cylinders: Vec<&str> =
+            steps.map(|r| r.id.as_str()).filter(|id| id.starts_with("cylinder-")).collect();
+        let mut full = 0;
+        for cylinder in &cylinders {
+            match &self.reading(cylinder)?.value {
+                ReadingState::Taken { value, .. } => full += usize::from(value == "full"),
+                ReadingState::NotTaken { .. } => return None,
+            }
+        }
+        let part = format!("{full}/{}", cylinders.len());
+        if cylinders.is_empty() { None } else { part.parse().ok() }
     }
 
     /// A reading of a gauge in parts of full.

@@ -106,7 +106,7 @@ fn walk(pair: &mut Pair) {
 /// Does what the step that is open asks for, and goes on.
 fn step(pair: &mut Pair) {
     let lot = lot();
-    let speaker = Speaker::new(&lot, "wren", Reader::default()).unwrap();
+    let speaker = Speaker::new(&lot, "heron", Reader::default()).unwrap();
     let route = pair.mirror.walk().route().clone();
     let Screen::Walk(open) = pair.mirror.screen() else { panic!("no step is open") };
     let step = &route.steps[open.position()];
@@ -145,7 +145,11 @@ fn readings(pair: &mut Pair, step: &Step, speaker: &Speaker<'_>) {
                 };
                 pair.fill(&format!("walk-reading-{}", index + 1), value);
             }
-            Scale::Choice(_) => panic!("no reading of Wren is a choice"),
+            Scale::Choice(words) => {
+                // Two cylinders offer the same words.
+                let before = step.readings[..index].iter().filter(|r| r.scale == reading.scale).count();
+                pair.click_nth(&speaker.say(&format!("choice-{}", words[0])), before);
+            }
         }
     }
     let keep = match step.readings.len() {

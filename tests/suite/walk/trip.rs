@@ -1,8 +1,11 @@
 //! The plan of a trip in a walk, and the trip that figures are computed from.
 
+use std::sync::Arc;
+
 use serde_json::Value;
 
 use sendoff::figures::{HookUp, On, Person as Traveler, Start, Trip};
+use sendoff::script::{Bundle, Scripts};
 use sendoff::source::{SourceFile, read};
 use sendoff::walk::{Entry, Event, NotRead, Phase, Refused, Walk, Who};
 
@@ -227,4 +230,36 @@ fn a_reopened_closing_says_why() {
         walk.reopened().iter().map(|r| r.value.stopped.as_ref().map(|s| s.value.reason.as_str())).collect();
     assert_eq!(stops, [None, Some("brake lights out")]);
     assert!(walk.reopened().iter().all(|r| r.value.reason == "a mark was forgotten"));
+}
+
+/// What can be read of a unit of the demo lot: the gauges of two grey tanks, two cylinders, a battery in percent.
+#[test]
+fn gauges_of_every_kind_count() {
+    let (lot, _) = Scripts::load(Arc::new(Bundle::demo()));
+    let lot = lot.unwrap();
+    let on = |name: &str| {
+        let mut first = began();
+        if let Event::Began { unit, .. } = &mut first {
+            *unit = name.into();
+        }
+        let route = Arc::new(sendoff::route::build(&lot, name).unwrap());
+        let mut walk = Walk::begin(route, &entry(0, first)).unwrap();
+        all(&mut walk, opening().into_iter().filter(|event| !matches!(event, Event::Began { .. })));
+        walk
+    };
+    let part = |text: &str| Some(text.parse().unwrap());
+    let mut heron = on("heron");
+    all(&mut heron, [reading("grey", "1/3"), reading("grey-galley", "2/3"), reading("cylinder-a", "full")]);
+    // The fuller tank ends the use of both; one cylinder alone says nothing of the other.
+    let start = heron.trip().unwrap().start;
+    assert_eq!((start.grey, start.propane), (part("2/3"), None));
+    all(&mut heron, [reading("cylinder-b", "part")]);
+    assert_eq!(heron.trip().unwrap().start.propane, part("1/2"), "nobody can tell how much a part is");
+    all(&mut heron, [reading("cylinder-b", "full")]);
+    assert_eq!(heron.trip().unwrap().start.propane, part("2/2"));
+    let mut plover = on("plover");
+    let charge =
+        Event::ReadingTaken { reading: "house-charge".into(), value: "85".into(), measure: "%".into() };
+    all(&mut plover, [charge]);
+    assert_eq!(plover.trip().unwrap().house_charge, part("85 %"));
 }
