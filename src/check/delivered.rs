@@ -13,7 +13,10 @@ const UNITS: &str = "walkthroughs/units/";
 /// Messages of the embedded lot.
 static MESSAGES: LazyLock<BTreeSet<&str>> = LazyLock::new(|| {
     let texts = EMBEDDED.iter().filter(|(name, _)| name.ends_with(".ftl"));
-    texts.filter_map(|(_, bytes)| std::str::from_utf8(bytes).ok()).flat_map(|t| t.lines().filter_map(named)).collect()
+    texts
+        .filter_map(|(_, bytes)| std::str::from_utf8(bytes).ok())
+        .flat_map(|t| t.lines().filter_map(named))
+        .collect()
 });
 
 /// Whether a lot has none of the embedded units: then it is one of somebody's own.

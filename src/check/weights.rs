@@ -25,7 +25,9 @@ impl Check<'_> {
         let w = &sheet.value.weight.value;
         let (name, plate, other_name, other) = match sheet.value.kind {
             UnitKind::Trailer => ("ccc", w.ccc.get(), "occc", w.occc.get()),
-            UnitKind::ClassA | UnitKind::ClassC | UnitKind::ClassB => ("occc", w.occc.get(), "ccc", w.ccc.get()),
+            UnitKind::ClassA | UnitKind::ClassC | UnitKind::ClassB => {
+                ("occc", w.occc.get(), "ccc", w.ccc.get())
+            }
         };
         let place = |field: &str| place_of(&sheet.file, &["weight", field]);
         let hint = "read it from the plate: `occc` of a motorized unit, `ccc` of a trailer; the other is `NotFitted`";

@@ -28,7 +28,9 @@ pub(super) fn run(args: &LotArgs, ports: &Ports, console: &mut Console) -> u8 {
         LotAction::New { dir, name } => new::run(disk, dir, name, console),
         LotAction::AddUnit(wanted) => match args.places.lot.as_deref() {
             Some(lot) => unit::run(disk, lot, wanted, console),
-            None => Err("say which lot gets the unit: --lot DIR (`sendoff lot new DIR` starts one)".to_owned()),
+            None => {
+                Err("say which lot gets the unit: --lot DIR (`sendoff lot new DIR` starts one)".to_owned())
+            }
         },
     };
     match done {

@@ -131,6 +131,11 @@ impl Clashes<'_> {
         self.wrong(is, &["fridge", "kind"], "nothing gives the household refrigerator 120 V", hint);
         let is = fridge.kind == FridgeKind::Residential && !s.loads.iter().any(|l| l.id.value == "fridge");
         let hint = "add it to `loads` with its watts: `(id: \"fridge\", draw: \"...\", long: true)`";
-        self.wrong(is, &["fridge", "kind"], "a household refrigerator runs on 120 V, but `loads` has none", hint);
+        self.wrong(
+            is,
+            &["fridge", "kind"],
+            "a household refrigerator runs on 120 V, but `loads` has none",
+            hint,
+        );
     }
 }

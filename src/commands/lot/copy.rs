@@ -31,7 +31,8 @@ fn unknown(lot: &Bundle, from: &str) -> Refusal {
     let own = lot.names().filter_map(|name| name.strip_prefix(UNITS)?.strip_suffix(".ron"));
     let demo = EMBEDDED.iter().filter_map(|(name, _)| name.strip_prefix(UNITS)?.strip_suffix(".ron"));
     let all: Vec<&str> = own.chain(demo).collect();
-    let near = nearest(from, all.iter().copied()).map(|near| format!("Did you mean {near}? ")).unwrap_or_default();
+    let near =
+        nearest(from, all.iter().copied()).map(|near| format!("Did you mean {near}? ")).unwrap_or_default();
     format!("--copy {from}: there is no such unit. {near}There are: {}", all.join(", "))
 }
 
@@ -43,13 +44,19 @@ pub(super) fn of(lot: &Bundle, from: &str, args: &UnitArgs) -> Result<Written, R
     let code = args.code.clone().unwrap_or_else(|| id.to_uppercase());
     let odd = |c: char| c.is_control() || matches!(c, '{' | '}' | '"' | '\\');
     if name.chars().chain(code.chars()).any(odd) {
-        return Err("--name and --code: write them without quotes or braces, as --name 'Harrier 2'".to_owned());
+        return Err(
+            "--name and --code: write them without quotes or braces, as --name 'Harrier 2'".to_owned()
+        );
     }
-    let mut sheet = format!("// {name}: data sheet, copied from that of {from}. Look at every line: two units are never the same.\n");
+    let mut sheet = format!(
+        "// {name}: data sheet, copied from that of {from}. Look at every line: two units are never the same.\n"
+    );
     for line in text.lines().skip_while(|line| line.starts_with("//")) {
         let renamed = line.replace(&format!("\"{from}-"), &format!("\"{id}-"));
         match line.trim_start() {
-            start if start.starts_with("id: ") && line.starts_with("    id") => sheet.push_str(&format!("    id: \"{id}\",")),
+            start if start.starts_with("id: ") && line.starts_with("    id") => {
+                sheet.push_str(&format!("    id: \"{id}\","))
+            }
             start if start.starts_with("code: ") => sheet.push_str(&format!("    code: \"{code}\",")),
             start if start.starts_with("year: ") && args.year.is_some() => {
                 sheet.push_str(&format!("    year: {},", args.year.unwrap_or_default()));
@@ -83,7 +90,10 @@ fn open(sheet: &Sheet) -> Vec<&'static str> {
 
 /// The sheet with these on its list of what is not known.
 fn with_open(sheet: &str, open: &[&str]) -> String {
-    let lines: String = open.iter().map(|name| format!("\n        \"{name}\", // {}", crate::check::where_to_read(name))).collect();
+    let lines: String = open
+        .iter()
+        .map(|name| format!("\n        \"{name}\", // {}", crate::check::where_to_read(name)))
+        .collect();
     let list = "\n    not_known: [";
     if let Some(at) = sheet.find(list) {
         let (before, after) = sheet.split_at(at + list.len());
@@ -91,7 +101,9 @@ fn with_open(sheet: &str, open: &[&str]) -> String {
     }
     let end = sheet.rfind(')').unwrap_or(sheet.len());
     let (before, after) = sheet.split_at(end);
-    format!("{before}    // Read each from this unit, correct it above, then take its line out.\n    not_known: [{lines}\n    ],\n{after}")
+    format!(
+        "{before}    // Read each from this unit, correct it above, then take its line out.\n    not_known: [{lines}\n    ],\n{after}"
+    )
 }
 
 /// The words of the other unit under the new id; those that the lot shares stay where they are.

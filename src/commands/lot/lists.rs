@@ -18,7 +18,11 @@ pub(super) fn all(d: &mut Draft, w: &Wish<'_>) {
     }
     d.text.push_str("    },\n");
     let exit = format!("(place: \"bed-exit\", words: \"{}-exit-bed\")", w.id);
-    d.list("exits", "LOOK: every door and window that people can get out by.", &["(place: \"entry-door\")".into(), exit]);
+    d.list(
+        "exits",
+        "LOOK: every door and window that people can get out by.",
+        &["(place: \"entry-door\")".into(), exit],
+    );
     let axle = |at: &str, wheels: u16| format!("(at: {at}, cold: \"65 psi\", wheels: {wheels})");
     let axles = match w.kind {
         Kind::Trailer => [axle("First", 2), axle("Second", 2)],
@@ -28,7 +32,11 @@ pub(super) fn all(d: &mut Draft, w: &Wish<'_>) {
     d.list("axles", "Cold pressures stand on the tire placard. LOOK: count the wheels.", &axles);
     d.list("rooms", "Furniture on the plan, from its front corner to its rear one.", &places::rooms(w));
     d.list("slides", "", &slides(w));
-    d.list("seats", "LOOK: each seat with a belt. Which way does it face? Is there a hook for a child seat?", &seats(w));
+    d.list(
+        "seats",
+        "LOOK: each seat with a belt. Which way does it face? Is there a hook for a child seat?",
+        &seats(w),
+    );
     let loads = loads(w);
     let power = if loads.is_empty() { "" } else { "What runs on 120 V, with the watts on its plate." };
     d.list("loads", power, &loads);
@@ -36,7 +44,11 @@ pub(super) fn all(d: &mut Draft, w: &Wish<'_>) {
     d.list("kit", KIT, &[]);
     let cylinders = "Picture(step: \"lp-supply\", picture: \"lp-supply-cylinders\")".to_owned();
     let changes: &[String] = if f.propane == Some(Propane::Cylinders) { &[cylinders] } else { &[] };
-    d.list("changes", "What is special about this unit, and what is out of order today; see README.md.", changes);
+    d.list(
+        "changes",
+        "What is special about this unit, and what is out of order today; see README.md.",
+        changes,
+    );
     d.not_known.push("tires.cold".into());
     if f.slide_outs > 0 {
         d.not_known.push("slide_out.reach".into());
@@ -54,7 +66,8 @@ const KIT: &str = "Loaned items, each with its tag. `kit` in `weight` is what th
     More items stand in i18n/en-US/units.ftl as `item-...`; write others beside them.";
 
 fn slides(w: &Wish<'_>) -> Vec<String> {
-    const SPOTS: [(f64, f64, f64); 4] = [(-1.0, 0.34, 0.62), (-1.0, 0.70, 0.96), (1.0, 0.74, 0.96), (1.0, 0.50, 0.66)];
+    const SPOTS: [(f64, f64, f64); 4] =
+        [(-1.0, 0.34, 0.62), (-1.0, 0.70, 0.96), (1.0, 0.74, 0.96), (1.0, 0.50, 0.66)];
     let slide = |(side, from, to): (f64, f64, f64)| {
         let side = if side * w.curb > 0.0 { "Right" } else { "Left" };
         let [from, to] = [from, to].map(|part| libm::floor(part * w.body()));
@@ -90,7 +103,10 @@ fn loads(w: &Wish<'_>) -> Vec<String> {
     let all = [
         (outside, "(id: \"charger\", draw: \"960 W\", settled: \"240 W\", long: true)".to_owned()),
         (f.roof_air > 0, "(id: \"air-front\", draw: \"1200 W\", long: true)".to_owned()),
-        (f.fridge == Some(Fridge::Absorption), format!("(id: \"fridge\", draw: \"325 W\", long: true{instead})")),
+        (
+            f.fridge == Some(Fridge::Absorption),
+            format!("(id: \"fridge\", draw: \"325 W\", long: true{instead})"),
+        ),
         (f.fridge == Some(Fridge::Residential), "(id: \"fridge\", draw: \"150 W\", long: true)".to_owned()),
         (
             f.water_heater == Some(Heater::Tank),
@@ -106,9 +122,15 @@ fn night(w: &Wish<'_>) -> Vec<String> {
     let f = w.fitted;
     let inverter = f.fridge == Some(Fridge::Residential) && f.inverter.is_some();
     let all = [
-        (f.heat == Some(Heat::Furnace), "(id: \"heat-fan\", draw: \"7 A\", duty: \"35 %\", cold_duty: \"60 %\", hours: \"10 h\")"),
+        (
+            f.heat == Some(Heat::Furnace),
+            "(id: \"heat-fan\", draw: \"7 A\", duty: \"35 %\", cold_duty: \"60 %\", hours: \"10 h\")",
+        ),
         (f.heat == Some(Heat::Diesel), "(id: \"heat-fan\", draw: \"1.5 A\", hours: \"10 h\")"),
-        (f.fridge == Some(Fridge::Compressor), "(id: \"fridge\", draw: \"4.5 A\", duty: \"40 %\", hours: \"12 h\")"),
+        (
+            f.fridge == Some(Fridge::Compressor),
+            "(id: \"fridge\", draw: \"4.5 A\", duty: \"40 %\", hours: \"12 h\")",
+        ),
         (inverter, "(id: \"fridge\", draw: \"12 A\", duty: \"40 %\", hours: \"12 h\")"),
         (f.fridge == Some(Fridge::Absorption), "(id: \"fridge-board\", draw: \"0.5 A\", hours: \"12 h\")"),
         (true, "(id: \"lights\", draw: \"2 A\", hours: \"4 h\")"),

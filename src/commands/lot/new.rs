@@ -60,7 +60,9 @@ pub(super) fn run(disk: &dyn Disk, dir: &Path, name: &str, console: &mut Console
 fn checked(name: &str) -> Result<&str, Refusal> {
     let name = name.trim();
     let wrong = |why: &str| {
-        Err(format!("`{name}` cannot be the name of a lot: {why}. For example: --name 'Marsh Road Motorhomes'"))
+        Err(format!(
+            "`{name}` cannot be the name of a lot: {why}. For example: --name 'Marsh Road Motorhomes'"
+        ))
     };
     if name.is_empty() {
         return wrong("it is empty");

@@ -89,7 +89,10 @@ pub(super) fn entries(w: &Wish<'_>) -> Vec<String> {
     if w.is_trailer() {
         let back = w.tongue();
         all.push(format!("\"coupler\": (station: Tongue, at: (\"0 in\", \"-{back} in\"))"));
-        all.push(format!("\"breakaway\": (station: Tongue, at: (\"-4 in\", \"-{} in\"))", libm::floor(back * 0.8)));
+        all.push(format!(
+            "\"breakaway\": (station: Tongue, at: (\"-4 in\", \"-{} in\"))",
+            libm::floor(back * 0.8)
+        ));
         all.push("\"tow-vehicle\": (station: TowVehicle)".to_owned());
         all.push(format!("\"cab\": (station: Road, words: \"{}-cab\")", w.id));
         all.push(format!("\"road\": (station: Road, words: \"{}-cab\")", w.id));

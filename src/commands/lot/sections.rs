@@ -27,7 +27,10 @@ fn body(d: &mut Draft, w: &Wish<'_>) {
     let (mirrors, wheelbase) = if w.is_trailer() {
         ("NotFitted".to_owned(), "NotFitted".to_owned())
     } else {
-        (format!("?\"{} in\"", w.width + 18.0), format!("?\"{} in\"", libm::floor(w.length * 0.6)))
+        (
+            format!("?\"{} in\"", libm::ceil(w.width) + 18.0),
+            format!("?\"{} in\"", libm::floor(w.length * 0.6)),
+        )
     };
     let overhang = libm::floor(w.body() * if w.is_trailer() { 0.38 } else { 0.26 });
     d.section(
@@ -42,7 +45,8 @@ fn body(d: &mut Draft, w: &Wish<'_>) {
     );
     let highest = if w.fitted.roof_air > 0 { "RoofAir" } else { "RoofVent" };
     d.section("roof", &format!("{LOOK} Is there a ladder?"), &format!("(highest: {highest}, ladder: false)"));
-    let (occc, ccc) = if w.is_trailer() { ("NotFitted", "?\"1500 lb\"") } else { ("?\"2500 lb\"", "NotFitted") };
+    let (occc, ccc) =
+        if w.is_trailer() { ("NotFitted", "?\"1500 lb\"") } else { ("?\"2500 lb\"", "NotFitted") };
     d.section(
         "weight",
         "Plates and scales. `occc` stands on the label of a motorhome, `ccc` on that of a trailer. `kit` is what is lent.",
@@ -78,7 +82,8 @@ fn people(d: &mut Draft, w: &Wish<'_>) {
              co_replace_by: ?\"2030-01\", propane_replace_by: {gas}, smoke_replace_by: ?\"2030-01\", sill: {sill},\n    )"
         ),
     );
-    let awning = f.awning.map(|a| format!("(kind: {}, lights: false, length: ?\"8 ft\", reach: ?\"7 ft\")", a.ron()));
+    let awning =
+        f.awning.map(|a| format!("(kind: {}, lights: false, length: ?\"8 ft\", reach: ?\"7 ft\")", a.ron()));
     d.perhaps("awning", LOOK, awning);
 }
 
@@ -100,7 +105,11 @@ fn wheels(d: &mut Draft, w: &Wish<'_>) {
             fuel.ron()
         )
     });
-    d.perhaps("engine", &format!("{LOOK} Is there a boost switch? An old diesel has no exhaust fluid."), engine);
+    d.perhaps(
+        "engine",
+        &format!("{LOOK} Is there a boost switch? An old diesel has no exhaust fluid."),
+        engine,
+    );
     let generator = w.fitted.generator.as_ref().map(|rated| {
         format!(
             "(\n        rated: \"{}\", breaker: ?\"30 A\", burn_half: ?\"0.5 gal/h\", burn_full: ?\"0.9 gal/h\", pickup: ?\"1/4\",\n        \
@@ -110,7 +119,11 @@ fn wheels(d: &mut Draft, w: &Wish<'_>) {
             rated.trim()
         )
     });
-    d.perhaps("generator", "It draws from the engine's tank. `clear` is the free space its exhaust needs.", generator);
+    d.perhaps(
+        "generator",
+        "It draws from the engine's tank. `clear` is the free space its exhaust needs.",
+        generator,
+    );
 }
 
 fn supply(d: &mut Draft, w: &Wish<'_>) {
@@ -120,7 +133,8 @@ fn supply(d: &mut Draft, w: &Wish<'_>) {
     d.perhaps("engine_charger", "", None);
     d.perhaps("solar", "", f.solar.as_ref().map(|power| format!("(power: \"{}\")", power.trim())));
     let inverter = f.inverter.as_ref();
-    let inverter = inverter.map(|p| format!("(power: \"{}\", idle: ?\"2 A\", efficiency: ?\"90 %\")", p.trim()));
+    let inverter =
+        inverter.map(|p| format!("(power: \"{}\", idle: ?\"2 A\", efficiency: ?\"90 %\")", p.trim()));
     d.perhaps("inverter", "", inverter);
     let shore = w.cord.zip(f.cord.as_ref()).map(|(amperes, cord)| {
         // A four-blade cord of 50 A has two legs (NEC 551.44).
@@ -160,7 +174,8 @@ fn gas(d: &mut Draft, w: &Wish<'_>) {
         Propane::Cylinders => "(kind: Cylinders, full: ?\"40 lb\", cylinders: ?2)".to_owned(),
     });
     d.perhaps("propane", "`full` is what it holds at the 80 % mark.", propane);
-    let furnace = (f.heat == Some(Heat::Furnace)).then(|| "(input: ?\"30000 BTU/h\", fan: ?\"7 A\")".to_owned());
+    let furnace =
+        (f.heat == Some(Heat::Furnace)).then(|| "(input: ?\"30000 BTU/h\", fan: ?\"7 A\")".to_owned());
     d.perhaps("furnace", "", furnace);
     let diesel = (f.heat == Some(Heat::Diesel)).then(|| {
         "(\n        output: ?\"7500 BTU/h\", burn: ?\"0.05 gal/h\", burn_low: ?\"0.03 gal/h\", burn_high: ?\"0.07 gal/h\",\n        \
@@ -199,7 +214,11 @@ fn gas(d: &mut Draft, w: &Wish<'_>) {
 
 fn water(d: &mut Draft, w: &Wish<'_>) {
     let remark = format!("{LOOK} `regulator` is what the loaned one is set to. Is there an outside shower?");
-    d.section("water", &remark, "(fresh: ?\"40 gal\", regulator: ?\"45 psi\", most: ?\"60 psi\", outside_shower: false)");
+    d.section(
+        "water",
+        &remark,
+        "(fresh: ?\"40 gal\", regulator: ?\"45 psi\", most: ?\"60 psi\", outside_shower: false)",
+    );
     let black = if w.fitted.toilet == Some(Toilet::Black) { "?\"30 gal\"" } else { "NotFitted" };
     let (cassette, lamp, full) = if w.fitted.toilet == Some(Toilet::Cassette) {
         ("?\"5 gal\"", "?\"4 gal\"", "?\"45 lb\"")
@@ -214,7 +233,8 @@ fn water(d: &mut Draft, w: &Wish<'_>) {
              cassette_lamp: {lamp}, cassette_full: {full}, rinse: NotFitted,\n    )"
         ),
     );
-    let remark = format!("{LOOK} Below `dry_below` the pipes are drained; nothing is known to warm the tanks.");
+    let remark =
+        format!("{LOOK} Below `dry_below` the pipes are drained; nothing is known to warm the tanks.");
     d.section("frost", &remark, "(dry_below: \"32 °F\", tanks: None)");
 }
 

@@ -18,7 +18,8 @@ impl Draft {
         for (at, piece) in body.split('?').enumerate() {
             if at > 0 {
                 let before = said.trim_end().trim_end_matches(':');
-                let from = before.rfind(|c: char| !(c.is_ascii_alphanumeric() || c == '_')).map_or(0, |i| i + 1);
+                let from =
+                    before.rfind(|c: char| !(c.is_ascii_alphanumeric() || c == '_')).map_or(0, |i| i + 1);
                 let field = before.get(from..).unwrap_or_default();
                 self.not_known.push(format!("{name}.{field}"));
             }

@@ -20,14 +20,22 @@ pub(super) struct Written {
     pub(super) stand_ins: usize,
 }
 
-pub(super) fn run(disk: &dyn Disk, lot: &Path, args: &UnitArgs, console: &mut Console) -> Result<(), Refusal> {
+pub(super) fn run(
+    disk: &dyn Disk,
+    lot: &Path,
+    args: &UnitArgs,
+    console: &mut Console,
+) -> Result<(), Refusal> {
     let bundle = Bundle::read(disk, lot)
         .map_err(|e| format!("{e}. To start a lot folder: sendoff lot new '{}'", lot.display()))?;
     checked_id(&args.id)?;
     let (sheet_name, words_name) =
         (format!("walkthroughs/units/{}.ron", args.id), format!("i18n/en-US/unit-{}.ftl", args.id));
     if let Some(name) = [&sheet_name, &words_name].into_iter().find(|name| bundle.has(name)) {
-        return Err(format!("{name} is there already and was left as it is; choose another --id, as --id {}-2", args.id));
+        return Err(format!(
+            "{name} is there already and was left as it is; choose another --id, as --id {}-2",
+            args.id
+        ));
     }
     let written = match &args.copy {
         Some(from) => copy::of(&bundle, from, args)?,
@@ -79,7 +87,8 @@ fn made(lot: &Bundle, w: &Wish<'_>) -> Result<Written, Refusal> {
     }
     let name = format!("unit-{id}");
     words::are_free(lot, own.iter().map(|(key, _)| key.as_str()).chain([name.as_str()]))?;
-    let mut text = format!("# Words of the unit {} alone.\nunit-{id} = {}\n    .kind = {kind}\n\n", w.name, w.name);
+    let mut text =
+        format!("# Words of the unit {} alone.\nunit-{id} = {}\n    .kind = {kind}\n\n", w.name, w.name);
     for (key, says) in own {
         text.push_str(&format!("{key} = {says}\n"));
     }
@@ -94,7 +103,8 @@ pub(super) fn sheet_of(text: &str, id: &str) -> Result<Sheet, Refusal> {
     let file = SourceFile::new(&format!("walkthroughs/units/{id}.ron"), text);
     let (sheet, faults) = read::<Sheet>(&file);
     sheet.ok_or_else(|| {
-        let first = faults.first().map(|f| format!("{}: {}; {}", f.place, f.what, f.hint)).unwrap_or_default();
+        let first =
+            faults.first().map(|f| format!("{}: {}; {}", f.place, f.what, f.hint)).unwrap_or_default();
         format!("the data sheet cannot be read: {first}")
     })
 }

@@ -8,8 +8,8 @@ use crate::measure::{Dim, Measure, Of, Quantity, dims};
 const ID_CAP: usize = 24;
 /// Beginnings of messages that a lot shares; a unit of that name would mix its words with them.
 const FAMILIES: [&str; 16] = [
-    "axle", "caution", "check", "choice", "exit", "guide", "item", "kind", "leaving", "load", "lot", "place", "reading",
-    "station", "step", "unit",
+    "axle", "caution", "check", "choice", "exit", "guide", "item", "kind", "leaving", "load", "lot", "place",
+    "reading", "station", "step", "unit",
 ];
 
 /// A unit that can be.
@@ -58,9 +58,9 @@ impl<'a> Wish<'a> {
         watts("--inverter", &fitted.inverter, 15_000.0, "2000 W")?;
         watts("--solar", &fitted.solar, 10_000.0, "400 W")?;
         let cord = match &fitted.cord {
-            Some(text) => Some(number::<dims::Current>(
-                "--cord", text, (10.0, 60.0), Measure::Ampere, "50 A",
-            )?),
+            Some(text) => {
+                Some(number::<dims::Current>("--cord", text, (10.0, 60.0), Measure::Ampere, "50 A")?)
+            }
             None => None,
         };
         let wish = Self {
@@ -91,7 +91,7 @@ impl<'a> Wish<'a> {
 
     /// Inches of the body: a trailer's tongue lies ahead of it.
     pub(super) fn body(&self) -> f64 {
-        self.length - self.tongue()
+        libm::floor(self.length - self.tongue())
     }
 
     /// Inches of the tongue. A stand-in: an eighth of the whole, at most 48 in.
@@ -118,14 +118,20 @@ impl<'a> Wish<'a> {
             f.heat == Some(Heat::Diesel) && f.fuel != Some(Fuel::Diesel),
             "a diesel heater draws from the engine's tank: it needs --fuel diesel; or say --heat furnace",
         )?;
-        no(f.heat == Some(Heat::Furnace) && !gas, "a furnace burns propane: add --propane frame or --propane cylinders")?;
+        no(
+            f.heat == Some(Heat::Furnace) && !gas,
+            "a furnace burns propane: add --propane frame or --propane cylinders",
+        )?;
         no(
             f.cook == Some(Cook::Propane) && !gas,
             "this cooktop burns propane: add --propane frame or --propane cylinders, or say --cook induction",
         )?;
         let mains = "add --cord '30 A', --generator '4000 W' or --inverter '2000 W'";
         let no_mains = !self.has_mains();
-        no(f.cook == Some(Cook::Induction) && no_mains, &format!("an induction zone runs on 120 V: {mains}"))?;
+        no(
+            f.cook == Some(Cook::Induction) && no_mains,
+            &format!("an induction zone runs on 120 V: {mains}"),
+        )?;
         no(
             f.fridge == Some(Fridge::Residential) && no_mains,
             &format!("a household refrigerator runs on 120 V: {mains}"),
@@ -184,7 +190,9 @@ pub(super) fn checked_id(id: &str) -> Result<(), Refusal> {
     }
     let family = id.split('-').next().unwrap_or(id);
     if FAMILIES.contains(&family) {
-        return Err(format!("--id '{id}': words of the lot begin with `{family}-` already; choose another, as --id harrier"));
+        return Err(format!(
+            "--id '{id}': words of the lot begin with `{family}-` already; choose another, as --id harrier"
+        ));
     }
     Ok(())
 }
@@ -208,7 +216,9 @@ fn number<D: Dim>(
     let value = typed.map_err(|e| format!("{flag} '{text}': {}. For example: {flag} '{example}'", e.what))?;
     let number = value.quantity().to(measure).unwrap_or(f64::NAN);
     if number < 0.0 {
-        return Err(format!("{flag} '{text}': it is below zero; write it without the minus, as {flag} '{example}'"));
+        return Err(format!(
+            "{flag} '{text}': it is below zero; write it without the minus, as {flag} '{example}'"
+        ));
     }
     if !(from..=to).contains(&number) {
         let symbol = measure.symbol();

@@ -32,7 +32,8 @@ pub(super) fn lacking<'k>(lot: &Bundle, keys: impl Iterator<Item = &'k str>) -> 
     let mut out = String::new();
     for key in keys.filter(|key| !has(lot, key)) {
         let embedded = EMBEDDED.iter().filter(|(name, _)| name.starts_with(FOLDER));
-        let found = embedded.filter_map(|(_, bytes)| std::str::from_utf8(bytes).ok()).find_map(|t| message(t, key));
+        let found =
+            embedded.filter_map(|(_, bytes)| std::str::from_utf8(bytes).ok()).find_map(|t| message(t, key));
         for line in found.unwrap_or_default() {
             out.push_str(line);
             out.push('\n');
@@ -55,7 +56,8 @@ pub(super) fn keys_of(sheet: &crate::unit::Sheet) -> Vec<String> {
     let battery = sheet.night.iter().chain(sheet.day.iter().flatten()).map(|load| &load.id.value);
     let items = sheet.kit.iter().map(|line| format!("item-{}", line.item.value));
     let exits = sheet.exits.iter().map(crate::unit::Exit::key);
-    let mut all: Vec<String> = loads.chain(battery).map(|id| format!("load-{id}")).chain(items).chain(exits).collect();
+    let mut all: Vec<String> =
+        loads.chain(battery).map(|id| format!("load-{id}")).chain(items).chain(exits).collect();
     all.sort_unstable();
     all.dedup();
     all

@@ -13,7 +13,12 @@ fn side() -> impl Strategy<Value = Side> {
 }
 
 fn kind() -> impl Strategy<Value = BodyKind> {
-    prop_oneof![Just(BodyKind::ClassA), Just(BodyKind::ClassC), Just(BodyKind::ClassB), Just(BodyKind::Trailer)]
+    prop_oneof![
+        Just(BodyKind::ClassA),
+        Just(BodyKind::ClassC),
+        Just(BodyKind::ClassB),
+        Just(BodyKind::Trailer)
+    ]
 }
 
 fn slide(length: f64) -> impl Strategy<Value = Slide> {

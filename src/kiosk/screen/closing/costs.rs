@@ -65,9 +65,8 @@ fn items(show: &Show<'_, '_>) -> Vec<(String, String)> {
 fn fees(show: &Show<'_, '_>) -> Vec<(String, String)> {
     let Some(facts) = show.ctx.scripts.facts(&show.hall.walk.route().unit) else { return Vec::new() };
     // A fee whose sum nobody has looked up is charged all the same.
-    let charged = |fact: &str| {
-        facts.is_not_known(fact) || facts.get(fact).is_some_and(|f| f.value != Value::NotFitted)
-    };
+    let charged =
+        |fact: &str| facts.is_not_known(fact) || facts.get(fact).is_some_and(|f| f.value != Value::NotFitted);
     let line = |fee: &str| (show.say(&format!("fee-{fee}")), show.say(&format!("fee-{fee}.sum")));
     FEES.iter().filter(|(_, fact)| charged(fact)).map(|(fee, _)| line(fee)).collect()
 }
