@@ -124,6 +124,8 @@ struct Check<'a> {
     faults: Vec<Fault>,
     /// How often a word was held against the known ones.
     guesses: usize,
+    /// How many of the faults are notes on what is not known.
+    open: usize,
 }
 
 /// Most findings beyond those of reading; a lot with more is nonsense from end to end.
@@ -146,6 +148,7 @@ impl<'a> Check<'a> {
             known: catalogue(),
             faults: Vec::new(),
             guesses: 0,
+            open: 0,
         }
     }
 
@@ -180,7 +183,7 @@ impl<'a> Check<'a> {
     }
 
     fn find(&mut self, fault: Fault) {
-        if self.faults.len() == FINDINGS_CAP {
+        if self.counted() == FINDINGS_CAP {
             let what = format!("{FINDINGS_CAP} findings are enough; there are more");
             let hint = "correct the first ones and check again";
             self.faults.push(Fault::new("lot.many-findings", fault.place.clone(), what, hint));
@@ -192,7 +195,12 @@ impl<'a> Check<'a> {
 
     /// Whether more has been found than anybody reads.
     fn is_full(&self) -> bool {
-        self.faults.len() > FINDINGS_CAP
+        self.counted() > FINDINGS_CAP
+    }
+
+    /// Findings that count: a fleet of new units may have any number of values that nobody has read yet.
+    fn counted(&self) -> usize {
+        self.faults.len().saturating_sub(self.open)
     }
 
     /// 'did you mean' when a known word is near, else another hint.

@@ -135,6 +135,7 @@ impl Gathered {
             let hint = "copy the demo lot's and change it";
             forms.faults.push(Fault::new("lot.missing-file", place, "the lot folder has no such file", hint));
         }
+        forms.faults.extend(not_read(&bundle));
         Self { bundle, forms, words }
     }
 
@@ -172,6 +173,20 @@ impl Gathered {
         let _ = self.forms.readings.get_or_insert_default();
         self.scripts()
     }
+}
+
+/// Files that look like scripts or words and are neither, by the ends of their names.
+fn not_read(bundle: &Bundle) -> impl Iterator<Item = Fault> + '_ {
+    let ends = |name: &str| match name.split('/').next() {
+        Some("walkthroughs") => Some(".ron"),
+        Some("i18n") => Some(".ftl"),
+        _ => None,
+    };
+    bundle.names().filter_map(move |name| {
+        let end = ends(name).filter(|end| !name.ends_with(end))?;
+        let hint = format!("if it should be read, give it a name that ends in `{end}`; else take it out");
+        Some(Fault::note("lot.unknown-file", Place::start(&Arc::from(name)), "nothing reads this file", hint))
+    })
 }
 
 impl Forms {

@@ -7,7 +7,7 @@ show-campsite-manners-generator = Run the generator only in the hours that are p
 show-campsite-manners-tidy = Dump no waste. Lay no hose across a road. Keep lights low.
 show-campsite-manners-fire = Ask about the fire rules of the site first.
 know-campsite-manners-quiet = Be quiet from { $quiet_from } to { $quiet_to }.
-know-campsite-manners-space = Keep lights and awnings off the neighbor's space.
+know-campsite-manners-space = Keep your lights and your things off the neighbor's space.
 know-campsite-manners-trash = Take trash and ash with you if there is no bin.
 
 caution-campsite-manners-1 = A camp fire left hot can start a wildfire.

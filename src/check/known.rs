@@ -2,7 +2,7 @@
 
 use crate::script::From;
 use crate::source::At;
-use crate::unit::{FactKind, Facts, NOT_KNOWN_LISTS, Origin, Sheet, Value};
+use crate::unit::{Facts, NOT_KNOWN_LISTS, Origin, Sheet, Value};
 
 use super::Check;
 
@@ -130,17 +130,19 @@ impl Check<'_> {
                 .map(|(name, _)| name.to_owned())
                 .chain(NOT_KNOWN_LISTS.map(str::to_owned))
                 .collect();
-            let other = if matches!(self.known.0.get(key), Some(kind) if *kind != FactKind::List) {
-                "this unit does not have it, or the lot gives it; take it off the list"
+            let other =
+                "write `section.field` of this sheet, as weight.uvw, or loads, night, day, places, rooms";
+            let hint = if self.known.0.contains_key(key) {
+                "this unit does not have it, or the lot gives it; take it off the list".to_owned()
             } else {
-                "write `section.field` of this sheet, as weight.uvw, or loads, night, day, places, rooms"
+                self.hint(key, known.iter().map(String::as_str), other)
             };
-            let hint = self.hint(key, known.iter().map(String::as_str), other);
             self.fault("unit.not-known-fact", place, format!("the sheet gives no `{key}`"), hint);
             return;
         }
         let read = where_to_read(key);
         let what = format!("`{key}` is not known: the sheet gives only a stand-in");
+        self.open += 1;
         self.note("unit.not-known", place, what, format!("{read}; then take it off the list"));
     }
 }

@@ -37,7 +37,9 @@ impl Check<'_> {
         } else {
             BTreeSet::new()
         };
-        let hint = self.hint(key, known.iter().map(String::as_str), write);
+        let other = write.clone();
+        let near = self.hint(key, known.iter().map(String::as_str), other);
+        let hint = if near == write { write } else { format!("{near} Else {write}") };
         self.fault("message.unknown", place, format!("there is no message `{key}`"), hint);
     }
 

@@ -155,7 +155,8 @@ impl Check<'_> {
             let of_step = id.value.strip_prefix("show-").or_else(|| id.value.strip_prefix("know-"));
             if !known && !self.lost.may_hold(of_step.unwrap_or(&id.value)) {
                 let what = format!("the lot has no `{}`", id.value);
-                self.fault("change.unknown", sheet.place(id), what, "name a step, line or topic of the lot");
+                let hint = self.near_change(&id.value);
+                self.fault("change.unknown", sheet.place(id), what, hint);
             }
             if let Some(words) = words {
                 self.message(words.value.clone(), || sheet.place(words));
@@ -165,6 +166,17 @@ impl Check<'_> {
 }
 
 impl Check<'_> {
+    /// The topic or step that a wrong name is the beginning of, or is near to.
+    fn near_change(&mut self, id: &str) -> String {
+        let scripts = self.scripts;
+        let mut known: Vec<&str> = scripts.topics.keys().map(String::as_str).collect();
+        known.extend(scripts.topics.values().flat_map(|t| &t.value.steps).map(|s| s.value.id.value.as_str()));
+        match known.iter().find(|name| name.strip_prefix(id).is_some_and(|rest| rest.starts_with('-'))) {
+            Some(longer) => format!("did you mean `{longer}`?"),
+            None => self.hint(id, known, "name a step, line or topic of the lot"),
+        }
+    }
+
     /// Whether a step of the lot has a line of this key.
     fn is_line(&self, key: &str) -> bool {
         let Some(rest) = key.strip_prefix("show-").or_else(|| key.strip_prefix("know-")) else {

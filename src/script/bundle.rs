@@ -178,11 +178,12 @@ impl Bundle {
                 Err(e) => {
                     let good = bytes.get(..e.valid_up_to()).unwrap_or_default();
                     let file = SourceFile::new(name, &String::from_utf8_lossy(good));
+                    let wide = bytes.starts_with(&[0xFF, 0xFE]) || bytes.starts_with(&[0xFE, 0xFF]);
                     faults.push(Fault::new(
                         "form.not-utf8",
                         file.place_at(file.text.len()),
-                        "this byte is no UTF-8 text",
-                        "save the file as UTF-8",
+                        if wide { "the file is UTF-16 text" } else { "this byte is no UTF-8 text" },
+                        "save the file as UTF-8: the editor's `Save as` lets you choose the encoding",
                     ));
                 }
             }

@@ -172,10 +172,31 @@ fn unsound(file: &SourceFile, lost: scan::Lost) -> Fault {
                 line: u32::try_from(e.span.start.line).unwrap_or(u32::MAX),
                 col: u32::try_from(e.span.start.col).unwrap_or(u32::MAX),
             };
-            let hint = "look at this place and just before it for a missing comma, quote or bracket";
-            Fault::new("form.syntax", place, e.code.to_string(), hint)
+            syntax(file, place, e.code.to_string())
         }
     }
+}
+
+/// What people often do to a form, told as what it is.
+fn syntax(file: &SourceFile, mut place: Place, what: String) -> Fault {
+    let line = file.line(place.line).unwrap_or_default();
+    let at = usize::try_from(place.col).unwrap_or(1).saturating_sub(1);
+    let is_blank = |text: &str| text.chars().take(at).all(char::is_whitespace);
+    let blanks = line.chars().skip(at).take_while(|c| c.is_whitespace()).count();
+    let first = line.chars().nth(at + blanks);
+    let curly = ['\u{201c}', '\u{201d}', '\u{201e}', '\u{2018}', '\u{2019}'];
+    let (what, hint) = if first.is_some_and(|c| curly.contains(&c)) {
+        place.col = place.col.saturating_add(u32::try_from(blanks).unwrap_or(0));
+        ("a curly quote".to_owned(), "type straight quotes: \"...\"; a word processor makes them curly")
+    } else if what == "Expected float" || what == "Expected integer" {
+        place.col = place.col.saturating_add(u32::try_from(blanks).unwrap_or(0));
+        ("no number can be read here".to_owned(), "a text stands in double quotes: \"...\"")
+    } else if what == "Expected comma" && is_blank(line) {
+        (what, "put a comma at the end of the line above; or a quote or bracket is missing before this")
+    } else {
+        (what, "look at this place and just before it for a missing comma, quote or bracket")
+    };
+    Fault::new("form.syntax", place, what, hint)
 }
 
 /// Adds the faults that a slip stands for, unless it is the echo of one that was told.

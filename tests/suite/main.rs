@@ -25,6 +25,7 @@ mod hostile;
 mod journal;
 mod keys;
 mod kiosk_support;
+mod lot;
 mod photos;
 mod plot;
 mod preview;

@@ -68,7 +68,7 @@ pub struct UnitArgs {
     #[arg(long, value_name = "CODE")]
     pub code: Option<String>,
     /// Model year
-    #[arg(long, value_name = "YEAR")]
+    #[arg(long, value_name = "YEAR", value_parser = count)]
     pub year: Option<u16>,
     /// Side of the entry door, nose up
     #[arg(long, value_enum, default_value_t = Curb::Right)]
@@ -84,10 +84,10 @@ pub struct FittedArgs {
     #[arg(long, value_enum)]
     pub fuel: Option<Fuel>,
     /// Seats with belts
-    #[arg(long, value_name = "NUMBER")]
+    #[arg(long, value_name = "NUMBER", value_parser = count)]
     pub belts: Option<u16>,
     /// Sleeping places
-    #[arg(long, value_name = "NUMBER")]
+    #[arg(long, value_name = "NUMBER", value_parser = count)]
     pub beds: Option<u16>,
     /// Entry step
     #[arg(long, value_enum)]
@@ -111,7 +111,7 @@ pub struct FittedArgs {
     #[arg(long, value_name = "POWER", allow_hyphen_values = true)]
     pub solar: Option<String>,
     /// Number of slide-outs
-    #[arg(long, value_name = "NUMBER", default_value_t = 0)]
+    #[arg(long, value_name = "NUMBER", value_parser = count, default_value_t = 0)]
     pub slide_outs: u16,
     /// Propane: a tank in the frame, or cylinders
     #[arg(long, value_enum)]
@@ -132,11 +132,16 @@ pub struct FittedArgs {
     #[arg(long, value_enum)]
     pub toilet: Option<Toilet>,
     /// Number of roof air conditioners
-    #[arg(long, value_name = "NUMBER", default_value_t = 0)]
+    #[arg(long, value_name = "NUMBER", value_parser = count, default_value_t = 0)]
     pub roof_air: u16,
     /// Awning
     #[arg(long, value_enum)]
     pub awning: Option<Awning>,
+}
+
+/// A whole number.
+fn count(text: &str) -> Result<u16, String> {
+    text.trim().parse().map_err(|_| "write a whole number, as 2".to_owned())
 }
 
 /// Declares sets of choices and how a data sheet spells them.

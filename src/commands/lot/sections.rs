@@ -27,7 +27,10 @@ fn body(d: &mut Draft, w: &Wish<'_>) {
     let (mirrors, wheelbase) = if w.is_trailer() {
         ("NotFitted".to_owned(), "NotFitted".to_owned())
     } else {
-        (format!("?\"{} in\"", w.width + 18.0), format!("?\"{} in\"", libm::floor(w.length * 0.6)))
+        (
+            format!("?\"{} in\"", libm::ceil(w.width) + 18.0),
+            format!("?\"{} in\"", libm::floor(w.length * 0.6)),
+        )
     };
     let overhang = libm::floor(w.body() * if w.is_trailer() { 0.38 } else { 0.26 });
     d.section(

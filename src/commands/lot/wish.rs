@@ -91,7 +91,7 @@ impl<'a> Wish<'a> {
 
     /// Inches of the body: a trailer's tongue lies ahead of it.
     pub(super) fn body(&self) -> f64 {
-        self.length - self.tongue()
+        libm::floor(self.length - self.tongue())
     }
 
     /// Inches of the tongue. A stand-in: an eighth of the whole, at most 48 in.
