@@ -155,7 +155,7 @@ fn main() {
         let floors = || {
             (0..100).for_each(|_| {
                 let _ = black_box(bare(black_box(4.0), black_box(0.75)));
-            })
+            });
         };
         floor.push(timed(floors) / 100);
         let given = Given { facts: black_box(&facts), trip: Some(black_box(&trip)) };

@@ -77,10 +77,12 @@ fn a_trip_may_be_planned_until_somebody_has_signed() {
     assert_eq!(why_not(&mut walk, plan(&bags("5 lb"))), Refused::SealBegun);
 }
 
+/// Makes a list of a trip so long.
+type Longer = fn(&mut Trip, usize);
+
 #[test]
 fn a_plan_keeps_to_its_limits() {
     let mut walk = opened();
-    type Longer = fn(&mut Trip, usize);
     let lists: [(&str, Longer); 8] = [
         ("people", |t, n| t.people = vec![Traveler { age: 30, weight: None }; n]),
         ("hook_up", |t, n| t.hook_up = vec![HookUp::Power; n]),
@@ -122,7 +124,7 @@ fn whole_and_told(value: &Value, path: &str) {
             all.iter().for_each(|one| whole_and_told(one, path));
         }
         Value::Object(all) => {
-            all.iter().for_each(|(name, one)| whole_and_told(one, &format!("{path}.{name}")))
+            all.iter().for_each(|(name, one)| whole_and_told(one, &format!("{path}.{name}")));
         }
         Value::Bool(_) | Value::String(_) => {}
     }
