@@ -86,14 +86,45 @@ impl Pair {
 
     /// Takes a picture of the window: it has drawn by then.
     fn look(&self) {
-        let shot = self.folder.path().join("shot.png");
         let taken = Command::new("import")
             .env("DISPLAY", &self.display)
-            .args(["-window", "root"])
-            .arg(shot)
+            .args(["-window", "root", "-depth", "8"])
+            .arg(self.folder.path().join("shot.rgb"))
             .status()
             .unwrap();
         assert!(taken.success());
+    }
+
+    /// Takes pictures until two in a row are the same and the window did nothing between them: what was kept has
+    /// reached the screen, and a press counts. A machine that is busy elsewhere makes it late, not idle.
+    fn at_rest(&self) {
+        let until = Instant::now() + PATIENCE;
+        let mut last = None;
+        loop {
+            self.look();
+            let picture = std::fs::read(self.folder.path().join("shot.rgb")).unwrap();
+            let now = self.worked().map(|worked| (worked, picture));
+            if (now.is_some() && now == last) || Instant::now() > until {
+                return;
+            }
+            last = now;
+        }
+    }
+
+    /// Processor time of each thread of the window; none while one of them runs or waits for its turn.
+    fn worked(&self) -> Option<Vec<String>> {
+        let threads = std::fs::read_dir(format!("/proc/{}/task", self.window.id())).unwrap();
+        let stats = threads.flatten().filter_map(|t| std::fs::read_to_string(t.path().join("stat")).ok());
+        let mut all = Vec::new();
+        for stat in stats {
+            // Behind the name in brackets: state first, then user and system time as the 12th and 13th.
+            let fields: Vec<&str> = stat.rsplit_once(')').unwrap().1.split_whitespace().collect();
+            if fields[0] == "R" {
+                return None;
+            }
+            all.push(format!("{} {} {}", stat.split(' ').next().unwrap(), fields[11], fields[12]));
+        }
+        Some(all)
     }
 
     /// Runs a command of the program on the data folder.
@@ -111,9 +142,9 @@ impl Pair {
     /// Waits until the window's journal holds as many events as the kiosk in memory.
     fn in_step(&mut self) {
         self.tick();
-        // The window has taken the input in by the time its picture is taken.
-        self.look();
-        let Some(hall) = self.mirror.app.hall() else { return self.look() };
+        // The window has taken the input in by the time it rests.
+        self.at_rest();
+        let Some(hall) = self.mirror.app.hall() else { return };
         if matches!(self.mirror.screen(), sendoff::kiosk::screen::Screen::Sealed(_)) {
             return;
         }
@@ -122,7 +153,7 @@ impl Pair {
         loop {
             let kept = self.events_kept();
             if kept == wanted {
-                return self.look();
+                return self.at_rest();
             }
             assert!(kept < wanted, "the window has {kept} events, {wanted} were wanted; {}", self.state());
             assert!(Instant::now() < until, "the window has {kept} of {wanted} events; {}", self.state());
@@ -133,7 +164,12 @@ impl Pair {
     /// What the kiosk in memory shows, for a failure; the window's picture is kept.
     fn state(&mut self) -> String {
         let kept = std::env::temp_dir().join("sendoff-window.png");
-        let _ = std::fs::copy(self.folder.path().join("shot.png"), &kept);
+        let taken = Command::new("import")
+            .env("DISPLAY", &self.display)
+            .args(["-window", "root"])
+            .arg(&kept)
+            .status();
+        assert!(taken.unwrap().success());
         format!("picture in {}, expected: {:#?}", kept.display(), self.mirror.look().words())
     }
 
