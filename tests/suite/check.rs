@@ -23,7 +23,7 @@ mod speaking;
 mod units;
 
 /// Findings that are notes; route.doubling is one when it is short. All others are faults.
-const NOTES: [&str; 8] = [
+const NOTES: [&str; 9] = [
     "guide.unreached",
     "message.unused",
     "picture.missing",
@@ -31,6 +31,7 @@ const NOTES: [&str; 8] = [
     "place.outside",
     "place.station",
     "step.lines",
+    "unit.not-known",
     "unit.unusual",
 ];
 

@@ -55,7 +55,7 @@ pub(super) fn of(lot: &Bundle, from: &str, args: &UnitArgs) -> Result<Written, R
         let renamed = line.replace(&format!("\"{from}-"), &format!("\"{id}-"));
         match line.trim_start() {
             start if start.starts_with("id: ") && line.starts_with("    id") => {
-                sheet.push_str(&format!("    id: \"{id}\","))
+                sheet.push_str(&format!("    id: \"{id}\","));
             }
             start if start.starts_with("code: ") => sheet.push_str(&format!("    code: \"{code}\",")),
             start if start.starts_with("year: ") && args.year.is_some() => {

@@ -152,6 +152,13 @@ impl<'a> Wish<'a> {
             f.roof_air > 0 && self.cord.is_none() && f.generator.is_none(),
             "a roof air conditioner runs on a cord or a generator: add --cord '30 A' or --generator '4000 W'",
         )?;
+        self.counts()
+    }
+
+    /// Whether numbers and names can be.
+    fn counts(&self) -> Result<(), Refusal> {
+        let f = self.fitted;
+        let no = |is: bool, why: &str| if is { Err(why.to_owned()) } else { Ok(()) };
         let counts = [
             ("--belts", f.belts.unwrap_or(2), 1, 20),
             ("--beds", f.beds.unwrap_or(2), 1, 20),
