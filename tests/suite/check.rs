@@ -32,6 +32,7 @@ const NOTES: [&str; 9] = [
     "place.outside",
     "place.station",
     "step.lines",
+    "unit.not-known",
     "unit.unusual",
 ];
 

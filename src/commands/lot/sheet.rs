@@ -3,13 +3,18 @@
 use crate::check::where_to_read;
 
 /// Text so far, and the facts that it gives only a stand-in for.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(super) struct Draft {
     pub(super) text: String,
     pub(super) not_known: Vec<String>,
 }
 
 impl Draft {
+    /// A sheet that begins with this.
+    pub(super) fn new(head: &str) -> Self {
+        Self { text: head.to_owned(), not_known: Vec::new() }
+    }
+
     /// Writes a section. A `?` before a value marks it as a stand-in.
     pub(super) fn section(&mut self, name: &str, remark: &str, body: &str) {
         self.remark(remark);
