@@ -24,7 +24,6 @@ mod units;
 
 /// Findings that are notes; route.doubling is one when it is short. All others are faults.
 const NOTES: [&str; 9] = [
-    "unit.not-known",
     "guide.unreached",
     "message.unused",
     "picture.missing",

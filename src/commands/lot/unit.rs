@@ -59,11 +59,10 @@ pub(super) fn run(
 
 /// A data sheet from what was said.
 fn made(lot: &Bundle, w: &Wish<'_>) -> Result<Written, Refusal> {
-    let head = format!(
+    let mut d = Draft::new(&format!(
         "// {}: data sheet. LOOK marks what was chosen without a look at the unit, YOURS what the lot decides.\n(\n",
         w.name
-    );
-    let mut d = Draft { text: head, ..Draft::default() };
+    ));
     d.section("id", "", &format!("\"{}\"", w.id));
     d.section("code", "", &format!("\"{}\"", w.code));
     d.section("kind", "", w.kind.ron());

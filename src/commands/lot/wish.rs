@@ -152,11 +152,11 @@ impl<'a> Wish<'a> {
             f.roof_air > 0 && self.cord.is_none() && f.generator.is_none(),
             "a roof air conditioner runs on a cord or a generator: add --cord '30 A' or --generator '4000 W'",
         )?;
-        self.sane()
+        self.counts()
     }
 
-    /// Whether counts and names can be.
-    fn sane(&self) -> Result<(), Refusal> {
+    /// Whether numbers and names can be.
+    fn counts(&self) -> Result<(), Refusal> {
         let f = self.fitted;
         let no = |is: bool, why: &str| if is { Err(why.to_owned()) } else { Ok(()) };
         let counts = [

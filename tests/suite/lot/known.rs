@@ -311,7 +311,7 @@ fn no_rule_compares_a_stand_in() {
                 .strip_prefix("walkthroughs/units/")
                 .and_then(|name| name.strip_suffix(".ron"));
             let Some(case) = of.and_then(|id| tried.get(id)) else { continue };
-            // Steps that a change names went with the topics.
+            // Its changes name steps, which are left out here.
             if fault.severity == Severity::Fault && fault.code != "change.unknown" {
                 wrong.push(format!("{case}: {} {}", fault.code, fault.what));
             }
