@@ -200,30 +200,35 @@ impl Pair {
 
     /// Where these words can be pressed, after the wheel has brought them into sight.
     fn reach(&mut self, words: &str, nth: usize) -> Point {
-        for _ in 0..60 {
+        for turn in 0..60 {
             let seen = self.mirror.look();
             let found = seen.texts.iter().filter(|t| t.text == words).nth(nth).cloned();
             let placed =
                 found.unwrap_or_else(|| panic!("`{words}` ({nth}) is not among {:#?}", seen.words()));
             match placed.visible {
                 Some(visible) if visible.height > placed.bounds.height * 0.8 => return visible.center(),
-                _ => self.wheel(placed.bounds.center()),
+                _ => self.wheel(placed.bounds.center(), turn == 0),
             }
         }
         panic!("`{words}` does not come into sight");
     }
 
-    /// Turns the wheel one notch toward a point above or below.
-    fn wheel(&mut self, toward: Point) {
+    /// Turns the wheel toward a point above or below: to the end first, where both stand alike whatever one notch
+    /// is worth to a server of windows, then notch by notch.
+    fn wheel(&mut self, toward: Point, to_the_end: bool) {
         let down = toward.y > 400.0;
         let x = toward.x.clamp(40.0, 1240.0);
         self.move_to(Point::new(x, 380.0));
         let y = if down { -1.0 } else { 1.0 };
-        self.mirror
-            .send(Event::Mouse(mouse::Event::WheelScrolled { delta: ScrollDelta::Lines { x: 0.0, y } }));
-        let _ = self.xdotool(&["click", if down { "5" } else { "4" }]);
+        let notches = if to_the_end { 40 } else { 1 };
+        for _ in 0..notches {
+            let delta = ScrollDelta::Lines { x: 0.0, y };
+            self.mirror.send(Event::Mouse(mouse::Event::WheelScrolled { delta }));
+        }
+        let button = if down { "5" } else { "4" };
+        let _ = self.xdotool(&["click", "--repeat", &notches.to_string(), "--delay", "4", button]);
         self.tick();
-        self.look();
+        self.at_rest();
     }
 
     pub fn click(&mut self, words: &str) {
@@ -246,7 +251,7 @@ impl Pair {
     }
 
     pub fn click_id(&mut self, id: &str) {
-        for _ in 0..60 {
+        for turn in 0..60 {
             let seen = self.mirror.look();
             let placed = seen.focusable.iter().find(|(name, _)| name == id).map(|(_, placed)| placed.clone());
             let placed = placed.unwrap_or_else(|| panic!("nothing is called `{id}`"));
@@ -254,7 +259,7 @@ impl Pair {
                 Some(visible) if visible.height > placed.bounds.height * 0.8 => {
                     return self.click_at(visible.center());
                 }
-                _ => self.wheel(placed.bounds.center()),
+                _ => self.wheel(placed.bounds.center(), turn == 0),
             }
         }
         panic!("`{id}` does not come into sight");
