@@ -362,10 +362,19 @@ impl App {
 
     /// What is on the screen.
     pub fn view(&self) -> ui::Element<'_, Message> {
-        let keys = self.settings.keys.then(|| self.say("key-done", Args::new()));
-        ui::root((self.settings.theme, self.settings.text, self.settings.scale), keys, |look| {
-            screen::frame(self, &self.ctx(look))
-        })
+        ui::root(self.settings.wishes(), self.typed(), |look| screen::frame(self, &self.ctx(look)))
+    }
+
+    /// Our own keys speak the language of whoever reads the open page.
+    fn typed(&self) -> Option<ui::Typed> {
+        let renter = self.screen.is_renters().then(|| self.hall.as_ref()?.walk.reader()).flatten();
+        let reader = renter.map_or_else(
+            || self.settings.staff.clone(),
+            |r| Reader::new(&r.value.language, hall::system_of(&r.value.measures)),
+        );
+        let done = self.scripts().words.say(&reader, "key-done", &Args::new());
+        let layout = self.settings.layout.unwrap_or_else(|| ui::Layout::of(&reader.lang));
+        self.settings.keys.then_some(ui::Typed { done, layout })
     }
 
     /// The toolkit's theme.

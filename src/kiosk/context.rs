@@ -7,11 +7,12 @@ use jiff::Timestamp;
 use super::edit::Faults;
 use super::hall::{Hall, system_of};
 use super::plan::PlanShape;
-use super::theme::{Look, TextSize, Theme};
+use super::theme::{Hand, Look, TextSize, Theme, Wishes};
+use super::ui::Layout;
 use crate::script::{Scripts, Speaker};
 use crate::words::{Args, Reader};
 
-/// Settings of this kiosk, kept for as long as it runs.
+/// Settings of this kiosk; `preferences` keeps them.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Settings {
     /// Palette.
@@ -20,17 +21,39 @@ pub struct Settings {
     pub text: TextSize,
     /// The tablet's own factor on every measure.
     pub scale: f32,
+    /// Which hand presses.
+    pub hand: Hand,
+    /// Whether nothing moves by itself.
+    pub still: bool,
     /// In which language and measures staff read.
     pub staff: Reader,
     /// Whether our own keys come up for text fields.
     pub keys: bool,
+    /// Whose letters they show; none: those of whoever reads.
+    pub layout: Option<Layout>,
 }
 
 impl Settings {
     /// As a kiosk starts.
     #[must_use]
     pub fn new(staff: Reader) -> Self {
-        Self { theme: Theme::Paper, text: TextSize::Usual, scale: 1.0, staff, keys: true }
+        Self {
+            theme: Theme::Paper,
+            text: TextSize::Usual,
+            scale: 1.0,
+            hand: Hand::Right,
+            still: false,
+            staff,
+            keys: true,
+            layout: None,
+        }
+    }
+
+    /// What of them a look follows.
+    #[must_use]
+    pub fn wishes(&self) -> Wishes {
+        let Self { theme, text, scale, hand, still, .. } = *self;
+        Wishes { theme, text, scale, hand, still }
     }
 }
 

@@ -172,6 +172,12 @@ impl Screen {
         }
     }
 
+    /// Whether the renter holds the tablet.
+    #[must_use]
+    pub fn is_renters(&self) -> bool {
+        matches!(self, Self::Caution(_))
+    }
+
     /// Where staff are, in a line above the page; the renter's pages have none.
     #[must_use]
     pub fn crumb(&self, ctx: &Ctx<'_>) -> Option<String> {

@@ -112,6 +112,31 @@ impl TextSize {
     }
 }
 
+/// The hand that presses: the other one holds the tablet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Hand {
+    /// The right one.
+    #[default]
+    Right,
+    /// The left one: feet of pages and what stands beside them change sides.
+    Left,
+}
+
+/// How the people at this tablet want it.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Wishes {
+    /// Palette.
+    pub theme: Theme,
+    /// Text size.
+    pub text: TextSize,
+    /// The tablet's own factor on every measure; 0 stands for none.
+    pub scale: f32,
+    /// Which hand presses.
+    pub hand: Hand,
+    /// Whether nothing moves by itself.
+    pub still: bool,
+}
+
 /// Everything a view needs to know about how to draw. Small, so it is copied about.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Look {
@@ -123,6 +148,10 @@ pub struct Look {
     pub scale: f32,
     /// The size of the window in logical pixels.
     pub window: Size,
+    /// Which hand presses.
+    pub hand: Hand,
+    /// Whether nothing moves by itself: what would, goes in steps.
+    pub still: bool,
 }
 
 impl Look {
@@ -133,7 +162,15 @@ impl Look {
         let side = window.width.min(window.height).max(1.0);
         let setting = if setting.is_finite() { setting.clamp(0.5, 2.0) } else { 1.0 };
         let scale = (side / REFERENCE_SIDE * setting).clamp(0.4, 6.0);
-        Self { theme, text, scale, window }
+        Self { theme, text, scale, window, hand: Hand::Right, still: false }
+    }
+
+    /// A look as it is wished for.
+    #[must_use]
+    pub fn wished(wishes: Wishes, window: Size) -> Self {
+        let setting = if wishes.scale > 0.0 { wishes.scale } else { 1.0 };
+        let Wishes { hand, still, .. } = wishes;
+        Self { hand, still, ..Self::new(wishes.theme, wishes.text, window, setting) }
     }
 
     /// The same look with text one size up: pages of the renter start there.

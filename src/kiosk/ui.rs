@@ -5,6 +5,7 @@
 //! and it can be reached and pressed by keyboard. There is no disabled state: what cannot be used is absent.
 
 mod around;
+mod aside;
 pub mod button;
 pub mod choice;
 pub mod dialog;
@@ -29,6 +30,7 @@ mod tests;
 pub mod typing;
 pub mod words;
 
+pub use aside::hand_row;
 pub use button::{Button, chip, primary, quiet, saving, secondary, strong_chip};
 pub use choice::{Choice, checkbox, choices, radio_row, stepper};
 pub use dialog::{dialog, on_escape};
@@ -37,7 +39,7 @@ pub use field::{Field, Keys, field};
 pub use hazard::{Hazard, hazard_symbol};
 pub use hold::{Hold, HoldEvent, hold};
 pub use ink::{InkEvent, InkPoint, Stroke, ink, ink_view};
-pub use keyboard::{KeyPress, Layer, keyboard, number_pad};
+pub use keyboard::{Board, KeyPress, Layer, Layout, keyboard, number_pad};
 pub use panel::{Edge, chosen_panel, figure_card, note, panel, press_panel, progress, rule, scroll};
 pub use pinned::{at_least, pinned};
 pub use plot::trip_plot;
@@ -45,26 +47,26 @@ pub use qr::qr_code;
 pub use signal::{Signal, caution_card, on_signal, signal_badge, signal_header};
 pub use symbol::{Symbol, circle_number, symbol, symbol_in};
 pub use tap::{Pressable, Tap, tap};
-pub use typing::with_keyboard;
+pub use typing::{Typed, with_keyboard};
 pub use words::{body, figure, hazard_line, label, lead, section, small, strong, text, title};
 
 use iced::Size;
 use iced::widget::{container, responsive};
 
-use super::theme::{Look, TextSize, Theme, style};
+use super::theme::{Look, Wishes, style};
 
 /// Everything on the screen is one of these.
 pub type Element<'a, Message> = iced::Element<'a, Message, iced::Theme, iced::Renderer>;
 
 /// The outermost layer of a screen: makes the look from the size of the window, paints the ground, lets Tab
-/// go from one control to the next, and with `keys`, the word on the key that ends, brings up our own keyboard.
+/// go from one control to the next, and with `keys` brings up our own keyboard for text fields.
 pub fn root<'a, M: 'a>(
-    (theme, text, setting): (Theme, TextSize, f32),
-    keys: Option<String>,
+    wishes: Wishes,
+    keys: Option<Typed>,
     view: impl Fn(Look) -> Element<'a, M> + 'a,
 ) -> Element<'a, M> {
     responsive(move |size: Size| {
-        let look = Look::new(theme, text, size, setting);
+        let look = Look::wished(wishes, size);
         let page = with_keyboard(&look, view(look), keys.clone());
         let colors = look.colors();
         container(page)

@@ -13,8 +13,12 @@ pub enum Keys {
     /// Letters, digits and the usual marks.
     #[default]
     Letters,
-    /// Digits alone, with a decimal point.
+    /// Digits alone: a PIN, an age, a year.
     Digits,
+    /// Digits with a decimal point: a reading, a weight.
+    Decimal,
+    /// Digits with the signs of telephone numbers.
+    Phone,
 }
 
 /// A field that is being put together.
@@ -94,6 +98,20 @@ impl<M> Field<'_, M> {
     #[must_use]
     pub fn digits(mut self) -> Self {
         self.keys = Keys::Digits;
+        self
+    }
+
+    /// Brings up digits and a decimal point.
+    #[must_use]
+    pub fn decimal(mut self) -> Self {
+        self.keys = Keys::Decimal;
+        self
+    }
+
+    /// Brings up digits and the signs of telephone numbers.
+    #[must_use]
+    pub fn phone(mut self) -> Self {
+        self.keys = Keys::Phone;
         self
     }
 

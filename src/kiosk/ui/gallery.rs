@@ -7,7 +7,7 @@ use iced::{Alignment, Length, Program};
 
 use super::*;
 use crate::kiosk::plan::{self, Floor, Orientation, Peg, PegState, PlanMark, PlanShape};
-use crate::kiosk::theme::{Gap, fonts};
+use crate::kiosk::theme::{Gap, TextSize, Theme, fonts};
 
 use parts::{cautions, digits, foot, list, padded, parts, question, signs, top, words_of_step};
 pub use sample::{heron, pegs, plover, wren};
@@ -73,6 +73,9 @@ pub struct Gallery {
     pub search: String,
     pub marking: bool,
     pub live_after: Duration,
+    pub layout: Layout,
+    pub still: bool,
+    pub pad: Keys,
     pub turn: u64,
     shapes: [PlanShape; 3],
     pegs: Vec<Peg>,
@@ -91,6 +94,9 @@ impl Gallery {
             search: "muller awn".into(),
             marking: false,
             live_after: Duration::ZERO,
+            layout: Layout::EnUs,
+            still: false,
+            pad: Keys::Decimal,
             turn: 0,
             shapes: [wren(), plover(), heron()],
             pegs: pegs(),
@@ -110,8 +116,9 @@ impl Gallery {
     }
 
     fn view(&self) -> Element<'_, Message> {
-        let settings = (self.theme, self.text, 1.0);
-        root(settings, Some("Done".into()), move |look| self.page(look))
+        let settings = Wishes { theme: self.theme, text: self.text, still: self.still, ..Wishes::default() };
+        let typed = Typed { done: "Done".into(), layout: self.layout };
+        root(settings, Some(typed), move |look| self.page(look))
     }
 
     fn page(&self, look: Look) -> Element<'_, Message> {
@@ -124,7 +131,7 @@ impl Gallery {
             Page::Signs => signs(&look),
             Page::Sign => self.sign(&look),
             Page::Type => self.type_page(&look),
-            Page::Digits => digits(&look),
+            Page::Digits => digits(&look, self.pad),
             Page::Dialog => {
                 return dialog(
                     &look,

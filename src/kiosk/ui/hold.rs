@@ -1,7 +1,7 @@
 //! Press and hold: a ring that closes in 1.2 s.
 //!
 //! Time comes with the redraws themselves, so no subscription is needed; while it is held, a redraw is asked
-//! for every 33 ms. The whole target and a margin of 24 px around it count. By keyboard: Space or Enter, held.
+//! for every 33 ms; where nothing may move, the ring closes in four steps and its middle counts them. The whole target and a margin of 24 px around it count. By keyboard: Space or Enter, held.
 
 use std::time::Duration;
 
@@ -13,6 +13,7 @@ use iced::widget::{Space, column, row};
 use iced::{Alignment, Event, Point, Radians, Rectangle, Size, Vector, keyboard, touch, window};
 
 use super::around::{Around, Behavior, Input};
+use super::symbol::centered;
 use super::tap::{Pressable, focus_ring, is_press};
 use super::{Element, words};
 use crate::kiosk::theme::{Gap, Look};
@@ -24,6 +25,8 @@ pub const HOLD: Duration = Duration::from_millis(1200);
 pub const MARGIN: f32 = 24.0;
 
 const STEP: Duration = Duration::from_millis(33);
+/// In how many steps the ring closes where nothing may move.
+const STEPS: u16 = 4;
 const RING: f32 = 112.0;
 
 /// What came of a hold.
@@ -196,8 +199,17 @@ impl<M> Target<'_, M> {
             shell.publish((self.answer)(HoldEvent::Done));
         } else {
             let part = held.as_secs_f32() / HOLD.as_secs_f32();
-            state.stage = Stage::Closing { by, since, part };
-            shell.request_redraw_at(now + STEP);
+            if self.look.still {
+                let step = HOLD / u32::from(STEPS);
+                let done = (0..STEPS).filter(|n| held >= step * u32::from(*n)).count();
+                let done = u16::try_from(done).unwrap_or(STEPS);
+                let part = f32::from(done) / f32::from(STEPS);
+                state.stage = Stage::Closing { by, since, part };
+                shell.request_redraw_at(since + step * u32::from(done));
+            } else {
+                state.stage = Stage::Closing { by, since, part };
+                shell.request_redraw_at(now + STEP);
+            }
         }
     }
 }
@@ -304,6 +316,11 @@ impl<M> Target<'_, M> {
                 .with_width(width)
                 .with_line_cap(LineCap::Round);
             frame.stroke(&arc, stroke);
+            if self.look.still {
+                let left = (f32::from(STEPS) * (1.0 - part)).round() as u16;
+                let size = look.px(34.0);
+                frame.fill_text(centered(left.to_string(), center, size, colors.on_accent));
+            }
         }
     }
 }

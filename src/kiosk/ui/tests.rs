@@ -7,7 +7,7 @@ mod screens;
 use super::gallery::{Gallery, Message, Page, program};
 use super::*;
 use crate::kiosk::headless::Driver;
-use crate::kiosk::theme::fonts;
+use crate::kiosk::theme::{TextSize, Theme, fonts};
 
 /// Runs `$work` on a driver of a page at 1280 by 800; the type of the program has no name to pass it around by.
 macro_rules! on {

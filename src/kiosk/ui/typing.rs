@@ -2,36 +2,51 @@
 //!
 //! The keys speak to the field as a real keyboard would, by key events, so that caret, selection and limits
 //! work alike, and screens need not know which of the two was used. While the keys are up the page is shorter,
-//! and the field is scrolled into view.
+//! and the field is scrolled into view. A key pressed on a real keyboard puts ours away until a field is touched
+//! again.
 
 use iced::advanced::layout::{self, Layout};
 use iced::advanced::widget::{Operation, Tree, tree};
 use iced::advanced::{Clipboard, Shell, Widget, mouse, overlay, renderer};
+use std::time::Duration;
+
 use iced::keyboard::{self, Key, key::Named};
+use iced::time::Instant;
 use iced::{Event, Length, Point, Rectangle, Size, Vector, touch, window};
 
 use super::around::{Around, Behavior, Input};
 use super::field::Keys;
 use super::focus::{Count, FindField, FindFocused, FocusAt, Reveal, Way, WithoutFocus};
-use super::keyboard::{KeyPress, Layer, keyboard as letter_keys, number_pad};
+use super::keyboard::{Board, KeyPress, Layer, Layout as Letters, keyboard as letter_keys, number_pad};
 use super::{Element, tap};
 use crate::kiosk::theme::{Gap, Look};
 
-/// Lets Tab and Shift+Tab go through `page`. With `keys`, the word on the key that ends, our own keys come up
-/// for text fields.
+/// How our own keys come up.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Typed {
+    /// The word on the key that ends.
+    pub done: String,
+    /// Whose letters, until another layout is asked for.
+    pub layout: Letters,
+}
+
+/// Two presses of Shift within this time keep capital letters.
+const TWICE: Duration = Duration::from_millis(500);
+
+/// Lets Tab and Shift+Tab go through `page`. With `keys` our own keys come up for text fields.
 pub fn with_keyboard<'a, M: 'a>(
     look: &Look,
     page: impl Into<Element<'a, M>>,
-    keys: Option<String>,
+    keys: Option<Typed>,
 ) -> Element<'a, M> {
     let up = iced::widget::Space::new().into();
-    Element::new(Typing { look: *look, page: page.into(), done: keys, up })
+    Element::new(Typing { look: *look, page: page.into(), keys, up })
 }
 
 struct Typing<'a, M> {
     look: Look,
     page: Element<'a, M>,
-    done: Option<String>,
+    keys: Option<Typed>,
     up: Element<'a, KeyPress>,
 }
 
@@ -39,8 +54,24 @@ struct Typing<'a, M> {
 struct State {
     open: Option<Keys>,
     layer: Layer,
+    /// The key whose variants are offered.
+    held: Option<char>,
+    /// The layout that was asked for, and the one it was asked for instead of.
+    chosen: Option<(Letters, Letters)>,
+    /// A real key was pressed last: ours step aside.
+    real: bool,
+    /// The time of the last redraw, and when Shift was last pressed.
+    now: Option<Instant>,
+    shifted: Option<Instant>,
     /// The page has changed its height: what has the focus may have to come into view.
     reveal: bool,
+}
+
+impl State {
+    /// The layout that is shown; one that was asked for holds until the reader changes.
+    fn layout(&self, base: Letters) -> Letters {
+        self.chosen.filter(|(instead_of, _)| *instead_of == base).map_or(base, |(_, chosen)| chosen)
+    }
 }
 
 /// What an update lends to the page, so that it can be asked more than once.
@@ -94,10 +125,18 @@ impl<M> Typing<'_, M> {
         lent: &mut Lent<'_, '_>,
         shell: &mut Shell<'_, M>,
     ) {
-        let before = state.layer;
-        state.layer = state.layer.after(press);
-        if state.layer != before {
+        let before = (state.layer, state.held, state.chosen);
+        let twice = matches!((state.shifted, state.now), (Some(last), Some(now)) if now.duration_since(last) <= TWICE);
+        state.layer = state.layer.after(press, twice);
+        state.shifted = state.now.filter(|_| press == KeyPress::Shift);
+        state.held = if let KeyPress::Held(letter) = press { Some(letter) } else { None };
+        if press == KeyPress::Layout {
+            let base = self.base_layout();
+            state.chosen = Some((base, state.layout(base).next()));
+        }
+        if (state.layer, state.held, state.chosen) != before {
             shell.invalidate_layout();
+            shell.request_redraw();
         }
         match press {
             KeyPress::Char(letter) => {
@@ -112,20 +151,22 @@ impl<M> Typing<'_, M> {
                 self.page_update(tree, &key_event(Key::Named(Named::Enter), None), lent, shell);
                 self.page_operate(tree, lent, &mut FocusAt::nowhere());
             }
-            KeyPress::Shift | KeyPress::Layer => {}
+            KeyPress::Shift | KeyPress::Layer | KeyPress::Layout | KeyPress::Held(_) => {}
         }
     }
 
     /// Notices that a field has got or lost the focus.
     fn watch(&mut self, state: &mut State, tree: &mut Tree, lent: &Lent<'_, '_>, shell: &mut Shell<'_, M>) {
-        if self.done.is_none() {
+        if self.keys.is_none() {
             return;
         }
         let mut find = FindField::default();
         self.page_operate(tree, lent, &mut find);
-        if find.found != state.open {
-            state.open = find.found;
+        let wanted = find.found.filter(|_| !state.real);
+        if wanted != state.open {
+            state.open = wanted;
             state.layer = Layer::default();
+            state.held = None;
             state.reveal = true;
             shell.invalidate_layout();
             shell.request_redraw();
@@ -133,11 +174,37 @@ impl<M> Typing<'_, M> {
     }
 
     fn build_keys(&self, state: &State) -> Element<'static, KeyPress> {
-        let done = self.done.as_deref().unwrap_or_default();
+        let done = self.keys.as_ref().map_or("", |keys| keys.done.as_str());
         match state.open {
             None => iced::widget::Space::new().into(),
-            Some(Keys::Letters) => letter_keys(&self.look, state.layer, done, |press| press),
-            Some(Keys::Digits) => number_pad(&self.look, done, |press| press),
+            Some(Keys::Letters) => {
+                let layout = state.layout(self.base_layout());
+                let board = Board { layout, layer: state.layer, held: state.held };
+                letter_keys(&self.look, board, done, |press| press)
+            }
+            Some(pad) => number_pad(&self.look, pad, done, |press| press),
+        }
+    }
+
+    fn base_layout(&self) -> Letters {
+        self.keys.as_ref().map_or_else(Letters::default, |keys| keys.layout)
+    }
+
+    /// Before the page sees an event: what it says of who types.
+    fn notice(&self, state: &mut State, event: &Event, on_keys: bool, taken: bool, shell: &mut Shell<'_, M>) {
+        match event {
+            Event::Window(window::Event::RedrawRequested(now)) => state.now = Some(*now),
+            Event::Keyboard(keyboard::Event::KeyPressed { .. }) => state.real = true,
+            _ if begins_press(event) => {
+                state.real &= on_keys;
+                // A press beside the variants puts them away.
+                if state.held.is_some() && !taken {
+                    state.held = None;
+                    shell.invalidate_layout();
+                    shell.request_redraw();
+                }
+            }
+            _ => {}
         }
     }
 }
@@ -240,10 +307,12 @@ impl<M> Widget<M, iced::Theme, iced::Renderer> for Typing<'_, M> {
         let keys = self.up.as_widget_mut();
         keys.update(keys_tree, event, keys_place, cursor, renderer, clipboard, &mut local, viewport);
         shell.request_redraw_at(local.redraw_request());
+        let (taken, on_keys) = (local.is_event_captured(), cursor.is_over(keys_place.bounds()));
+        self.notice(state, event, on_keys, taken, shell);
 
         let mut lent = Lent { layout: page_place, cursor, renderer, clipboard, viewport: *viewport };
         // A press on the keys must not reach the page: its field would lose the focus.
-        if !(begins_press(event) && cursor.is_over(keys_place.bounds())) {
+        if !(begins_press(event) && on_keys) {
             self.page_update(page_tree, event, &mut lent, shell);
         }
         for press in presses {

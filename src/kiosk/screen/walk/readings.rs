@@ -242,7 +242,7 @@ impl<'a> Page<'a> {
         let unit = self.measure_word(measure);
         let id = FIELDS.get(index).copied().unwrap_or("walk-reading");
         let field = ui::field(look, id, value, |v| Message::Draft(Draft::Reading(reading.id.clone(), v)))
-            .digits()
+            .decimal()
             .error(wrong.then(|| ctx.say_with("walk-reading-range", &range)));
         row![container(Element::from(field)).width(look.px(320.0)), ui::strong(look, unit)]
             .spacing(look.gap(Gap::Medium))

@@ -178,8 +178,8 @@ pub(super) fn signs<'a>(look: &Look) -> Element<'a, Message> {
     scroll(look, page).height(Length::Fill).into()
 }
 
-pub(super) fn digits<'a>(look: &Look) -> Element<'a, Message> {
-    let pad = number_pad(look, "Done", Message::Key);
+pub(super) fn digits<'a>(look: &Look, pad: Keys) -> Element<'a, Message> {
+    let pad = number_pad(look, pad, "Done", Message::Key);
     column![title(look, "Your PIN"), Space::new().height(Length::Fill), pad]
         .spacing(look.gap(Gap::Large))
         .into()

@@ -148,6 +148,36 @@ fn a_hold_is_not_live_before_its_time_and_starts_afresh_on_a_new_page() {
     });
 }
 
+/// The ring goes in four steps, and its middle says how many are left.
+#[test]
+fn a_hold_without_motion_counts_steps() {
+    let still = |gallery: &mut Gallery| gallery.still = true;
+    on!(Page::Caution, still, |driver| {
+        let at = driver.must_find("Press and hold").unwrap();
+        driver.finger_down(1, at).unwrap();
+        let mut frames = Vec::new();
+        for _ in 0..23 {
+            driver.wait(MS(50)).unwrap();
+            frames.push(driver.render().rgba);
+        }
+        frames.dedup();
+        assert_eq!(frames.len(), 4, "steps that were drawn in 1.15 s");
+        driver.wait(MS(100)).unwrap();
+        assert_eq!(driver.state().log, [Message::Hold(HoldEvent::Done)]);
+    });
+    on!(Page::Caution, |driver| {
+        let at = driver.must_find("Press and hold").unwrap();
+        driver.finger_down(1, at).unwrap();
+        let mut frames = Vec::new();
+        for _ in 0..23 {
+            driver.wait(MS(50)).unwrap();
+            frames.push(driver.render().rgba);
+        }
+        frames.dedup();
+        assert!(frames.len() > 15, "with motion it closes smoothly: {}", frames.len());
+    });
+}
+
 #[test]
 fn a_hold_works_by_keyboard() {
     on!(Page::Caution, |driver| {

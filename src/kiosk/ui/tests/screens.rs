@@ -204,7 +204,7 @@ fn a_broken_picture_gives_a_placeholder() {
 }
 
 fn pictured(picture: &Option<crate::kiosk::guard::picture::Picture>) -> Element<'_, ()> {
-    root((Theme::Dusk, TextSize::Usual, 1.0), None, move |look| {
+    root(Wishes { theme: Theme::Dusk, ..Wishes::default() }, None, move |look| {
         crate::kiosk::guard::picture::show(&look, picture.as_ref(), "The picture is missing")
     })
 }
@@ -224,7 +224,8 @@ fn the_gallery_can_be_looked_at() {
                 if page == Page::Type {
                     let at = driver.targets()[0].bounds.center();
                     driver.click_at(at).unwrap();
-                    driver.type_text("Sam").unwrap();
+                    driver.touch("s").unwrap();
+                    driver.hold("a", std::time::Duration::from_millis(600)).unwrap();
                 }
                 if page == Page::Caution {
                     let at = driver.must_find("Press and hold").unwrap();

@@ -134,7 +134,7 @@ fn tow_fields<'a>(draft: &'a Draft, ctx: &Ctx<'a>, faults: &Faults) -> Vec<Eleme
         let measure = field.measure(draft.system).symbol();
         let label = ctx.say_with(field.key(), &Args::new().text("measure", measure));
         ui::field(&ctx.look, field.id(), text, move |text| Message::TowTyped(field, text))
-            .digits()
+            .decimal()
             .label(label)
             .error(faults.at(ctx, Spot::Tow(field)))
             .into()
