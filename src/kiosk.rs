@@ -7,6 +7,7 @@
 mod context;
 pub mod edit;
 pub mod effect;
+pub mod gate;
 pub mod guard;
 mod hall;
 pub mod headless;
@@ -24,6 +25,7 @@ use std::sync::Arc;
 use iced::Task;
 
 use crate::script::{Bundle, Scripts};
+use crate::tablet::staff::Staff;
 use crate::words::{Args, Reader};
 
 pub use context::{Ctx, Settings};
@@ -50,10 +52,10 @@ pub enum Message {
     EmergencyToggled,
     /// A second has passed in which the lot folder may have changed.
     LotAsked,
-    /// The window asked to close, or staff thought better of it.
+    /// The window asked to close.
     CloseAsked,
-    /// The window is to close; nothing is lost.
-    CloseConfirmed,
+    /// Something at the gate.
+    Gate(gate::Message),
 }
 
 /// The state of the kiosk.
@@ -70,7 +72,12 @@ pub struct App {
     hall: Option<Hall>,
     notice: Option<Notice>,
     emergency: bool,
-    closing: bool,
+    /// Who works here, or why that cannot be told.
+    staff: Result<Staff, String>,
+    /// Who signed on at this tablet.
+    duty: Option<String>,
+    gate: Option<gate::Gate>,
+    exits: bool,
 }
 
 /// Something that staff must know: what went wrong and what to do next.
@@ -95,6 +102,7 @@ impl App {
         settings: Settings,
         edit: edit::Edit,
     ) -> (Self, Task<Message>) {
+        let staff = world.staff();
         let mut app = Self {
             screen: Screen::waiting(),
             shapes: shapes(&lot),
@@ -105,8 +113,14 @@ impl App {
             hall: None,
             notice: None,
             emergency: false,
-            closing: false,
+            staff,
+            duty: None,
+            gate: None,
+            exits: false,
         };
+        if let Err(why) = &app.staff {
+            app.tell(why.clone(), false);
+        }
         let effect = if app.world.tablet().is_some() {
             Effect::ListWalks
         } else {
@@ -174,13 +188,11 @@ impl App {
                 Vec::new()
             }
             Message::LotAsked => self.edit.ask().into_iter().collect(),
-            Message::CloseAsked => {
-                self.closing = !self.closing;
-                Vec::new()
-            }
-            Message::CloseConfirmed => return iced::exit(),
+            Message::CloseAsked => self.ask_gate(gate::Purpose::Close),
+            Message::Gate(message) => self.gate_message(message),
         };
-        self.run(effects)
+        let task = self.run(effects);
+        if self.exits { iced::exit() } else { task }
     }
 
     fn screen_message(&mut self, message: screen::Message) -> Vec<Effect> {
@@ -243,6 +255,7 @@ impl App {
                 self.screen = Screen::waiting();
                 vec![Effect::ListWalks]
             }
+            Action::Gate(purpose) => self.ask_gate(purpose),
         }
     }
 
@@ -284,6 +297,17 @@ impl App {
                 let key = if result.is_ok() { "copy-saved" } else { "copy-not-saved" };
                 let why = result.err().unwrap_or_default();
                 self.tell(self.say(key, Args::new().text("why", why)), false);
+                Vec::new()
+            }
+            Done::PinTried { code, tried, staff } => {
+                self.staff = staff;
+                self.pin_tried(&code, tried)
+            }
+            Done::StaffChanged { result, staff } => {
+                self.staff = staff;
+                if let Err(why) = result {
+                    self.tell(why, false);
+                }
                 Vec::new()
             }
             Done::Started(Err(why)) | Done::Listed(Err(why)) | Done::Taken(Err(why)) => {
@@ -392,12 +416,11 @@ fn shapes(lot: &Scripts) -> std::collections::BTreeMap<String, plan::PlanShape> 
 /// What happens without a hand on the screen: the window asks to close, and a watched lot folder is looked at.
 fn subscription(app: &App) -> iced::Subscription<Message> {
     let close = iced::window::close_requests().map(|_| Message::CloseAsked);
-    if app.edit.is_watching() {
-        let look = iced::time::every(edit::PAUSE).map(|_| Message::LotAsked);
-        iced::Subscription::batch([close, look])
-    } else {
-        close
-    }
+    let look = app.edit.is_watching().then(|| iced::time::every(edit::PAUSE).map(|_| Message::LotAsked));
+    let wait = app
+        .gate_waits()
+        .then(|| iced::time::every(gate::SECOND).map(|_| Message::Gate(gate::Message::Ticked)));
+    iced::Subscription::batch([Some(close), look, wait].into_iter().flatten())
 }
 
 /// The program of window, frames and tests.

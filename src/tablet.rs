@@ -4,6 +4,7 @@
 //! sealing was begun is sealed to the same bytes.
 
 mod sealing;
+pub mod staff;
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;

@@ -24,10 +24,6 @@ faults-more = { $count ->
     [one] One more is not shown. Mend these first.
    *[other] { $count } more are not shown. Mend these first.
 }
-closing-window-title = Close the kiosk?
-closing-window-safe = Everything that was shown as done is saved. The walk goes on from there at the next start.
-closing-window-stay = Stay
-closing-window-close = Close
 crumb-two = { $first } · { $second }
 crumb-opening = opening
 crumb-closing = closing

@@ -6,6 +6,7 @@ use std::sync::Arc;
 use super::guard::picture::{Picture, PictureFault};
 use crate::script::{Bundle, Scripts};
 use crate::tablet::Finished;
+use crate::tablet::staff::{Change, Credential, Staff, Tried};
 use crate::walk::{Event, Walk};
 
 /// Something to be done outside the screens.
@@ -44,6 +45,10 @@ pub enum Effect {
         /// Where to.
         to: PathBuf,
     },
+    /// Check a PIN. It takes a good part of a second.
+    TryPin(Credential),
+    /// Change who works here.
+    Staff(Change),
 }
 
 /// What an effect brought.
@@ -70,6 +75,22 @@ pub enum Done {
     Sealed(Result<Finished, String>),
     /// A copy was written to this file.
     Copied(Result<PathBuf, String>),
+    /// A PIN was checked.
+    PinTried {
+        /// Whose.
+        code: String,
+        /// What came of it.
+        tried: Tried,
+        /// Everybody, with what is left to wait.
+        staff: Result<Staff, String>,
+    },
+    /// Who works here was changed, or not.
+    StaffChanged {
+        /// Why not.
+        result: Result<(), String>,
+        /// Everybody.
+        staff: Result<Staff, String>,
+    },
 }
 
 /// What the Yard shows.

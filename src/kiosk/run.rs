@@ -13,6 +13,7 @@ use crate::journal::{JournalFault, Keeper, OpenWalk, ProposeFault, Resumed, Writ
 use crate::ports::{Access, Held, Ports};
 use crate::record::zip;
 use crate::script::Scripts;
+use crate::tablet::staff::{Change, Cost, Credential, Staff, StaffBook};
 use crate::tablet::{Finished, Tablet, TabletFault};
 use crate::walk::{Event, Phase};
 
@@ -23,6 +24,7 @@ pub struct World {
     data: PathBuf,
     tablet: Mutex<Option<Tablet>>,
     open: Mutex<Option<OpenDesk>>,
+    staff: Mutex<StaffBook>,
     /// Held for as long as the kiosk runs.
     _lock: Box<dyn Held>,
     /// Whether effects are done at once, without threads: headless frames and tests.
@@ -49,13 +51,23 @@ impl World {
     pub fn open(ports: Ports, data: PathBuf, inline: bool) -> Result<Self, TabletFault> {
         let lock = Tablet::take_folder(&ports, &data)?;
         let tablet = Tablet::open(&ports, &data)?;
-        Ok(Self { ports, data, tablet: Mutex::new(tablet), open: Mutex::new(None), inline, _lock: lock })
+        let staff = Mutex::new(StaffBook::open(&ports, &data, Cost::USUAL));
+        let (tablet, open) = (Mutex::new(tablet), Mutex::new(None));
+        Ok(Self { ports, data, tablet, open, staff, inline, _lock: lock })
     }
 
     /// The tablet, once it has a name.
     #[must_use]
     pub fn tablet(&self) -> Option<Tablet> {
         locked(&self.tablet).clone()
+    }
+
+    /// Who works with the tablet, or why that cannot be told.
+    ///
+    /// # Errors
+    /// Their file cannot be used.
+    pub fn staff(&self) -> Result<Staff, String> {
+        locked(&self.staff).staff().map_err(|e| e.to_string())
     }
 
     /// Now.
@@ -104,7 +116,19 @@ pub(super) fn perform(world: &World, lot: &Arc<Scripts>, effect: Effect) -> Done
         Effect::Propose(events) => Done::Proposed(propose(world, events)),
         Effect::Seal => Done::Sealed(seal(world)),
         Effect::SaveCopy { record, to } => Done::Copied(copy(world, &record, &to)),
+        Effect::TryPin(who) => try_pin(world, who),
+        Effect::Staff(change) => change_staff(world, &change),
     }
+}
+
+fn try_pin(world: &World, who: Credential) -> Done {
+    let tried = locked(&world.staff).try_pin(&who);
+    Done::PinTried { code: who.code, tried, staff: world.staff() }
+}
+
+fn change_staff(world: &World, change: &Change) -> Done {
+    let result = locked(&world.staff).change(change).map_err(|e| e.to_string());
+    Done::StaffChanged { result, staff: world.staff() }
 }
 
 fn first_start(world: &World, name: &str) -> Result<String, String> {

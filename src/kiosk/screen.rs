@@ -13,6 +13,7 @@ use std::path::PathBuf;
 
 use super::context::Ctx;
 use super::effect::YardList;
+use super::gate::Purpose;
 use super::hall::Hall;
 use super::ui::Element;
 use crate::tablet::Finished;
@@ -46,6 +47,8 @@ pub enum Action {
     Open(Box<Screen>),
     /// Leave the walk as it stands and go to the Yard.
     ToYard,
+    /// Ask for a PIN first.
+    Gate(Purpose),
 }
 
 impl Action {

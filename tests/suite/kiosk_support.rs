@@ -22,12 +22,13 @@ use iced::advanced::widget::Operation;
 use iced::keyboard::{self, Key, key::Named};
 use iced::{Event, Pixels, Point, Size, mouse, touch, window};
 use iced_runtime::user_interface::{Cache, UserInterface};
+use jiff::Timestamp;
 use jiff::civil::{Date, date};
 use sendoff::kiosk::screen::{self, Screen, yard};
 use sendoff::kiosk::theme::{TextSize, Theme, fonts};
 use sendoff::kiosk::{App, Message, Settings, World, scripts, staff_reader};
-use sendoff::ports::Ports;
-use sendoff::ports::fake::{FixedClock, FixedEntropy, MemoryDisk};
+use sendoff::ports::fake::{FixedEntropy, MemoryDisk};
+use sendoff::ports::{Clock, Ports};
 use sendoff::script::{Bundle, Scripts};
 use sendoff::tablet::Tablet;
 use sendoff::walk::{Event as Happened, Licence, LocalTime, Person, PersonId, Walk};
@@ -68,7 +69,30 @@ pub struct Setup {
     /// Whether our own keys come up for text fields.
     pub keys: bool,
     pub disk: MemoryDisk,
+    pub clock: HandClock,
     pub lot: Arc<Scripts>,
+}
+
+/// A clock that stands still until a hand moves it. Clones are the same clock.
+#[derive(Debug, Clone)]
+pub struct HandClock(Arc<Mutex<Timestamp>>);
+
+impl HandClock {
+    pub fn new() -> Self {
+        Self(Arc::new(Mutex::new(NOW.parse().unwrap())))
+    }
+
+    /// Moves it on, or back.
+    pub fn pass(&self, seconds: i64) {
+        let mut now = self.0.lock().unwrap();
+        *now += jiff::SignedDuration::from_secs(seconds);
+    }
+}
+
+impl Clock for HandClock {
+    fn now(&self) -> Timestamp {
+        *self.0.lock().unwrap()
+    }
 }
 
 impl Setup {
@@ -81,6 +105,7 @@ impl Setup {
             text: TextSize::Usual,
             keys: false,
             disk: MemoryDisk::new(),
+            clock: HandClock::new(),
             lot: lot(),
         }
     }
@@ -117,7 +142,7 @@ impl Setup {
     fn ports(&self) -> Ports {
         Ports {
             disk: Arc::new(self.disk.clone()),
-            clock: Arc::new(FixedClock(NOW.parse().unwrap())),
+            clock: Arc::new(self.clock.clone()),
             entropy: Arc::new(FixedEntropy([7; 32])),
         }
     }

@@ -1,4 +1,4 @@
-//! What lies around every screen: the notice at the top, the emergency card, the question before closing.
+//! What lies around every screen: the notice at the top, the emergency card, the gate.
 
 use iced::widget::{Column, column, container, row};
 use iced::{Alignment, Length};
@@ -6,7 +6,7 @@ use iced::{Alignment, Length};
 use super::super::context::Ctx;
 use super::super::theme::{Gap, TextSize, Theme};
 use super::super::ui::{self, Element};
-use super::super::{App, Message, Notice};
+use super::super::{App, Message, Notice, gate};
 use super::Screen;
 use crate::words::Args;
 
@@ -44,8 +44,9 @@ pub(in crate::kiosk) fn frame<'a>(app: &'a App, ctx: &Ctx<'a>) -> Element<'a, Me
     if app.emergency {
         return ui::dialog(look, page, emergency(ctx), Some(Message::EmergencyToggled));
     }
-    if app.closing {
-        return ui::dialog(look, page, before_closing(ctx), Some(Message::CloseAsked));
+    if let Some(gate) = &app.gate {
+        let card = gate.view(ctx, app.staff.as_ref().map_err(String::as_str)).map(Message::Gate);
+        return ui::dialog(look, page, card, Some(Message::Gate(gate::Message::Left)));
     }
     page
 }
@@ -144,22 +145,6 @@ fn emergency<'a>(ctx: &Ctx<'a>) -> Element<'a, Message> {
         content = content.push(ui::body(&ctx.look, text));
     }
     content.push(ui::primary(&ctx.look, ctx.say("emergency-close"), Message::EmergencyToggled)).into()
-}
-
-/// Nothing is lost by closing; say so, and let it be closed.
-fn before_closing<'a>(ctx: &Ctx<'a>) -> Element<'a, Message> {
-    column![
-        ui::section(&ctx.look, ctx.say("closing-window-title")),
-        ui::body(&ctx.look, ctx.say("closing-window-safe")),
-        row![
-            ui::primary(&ctx.look, ctx.say("closing-window-stay"), Message::CloseAsked),
-            ui::secondary(&ctx.look, ctx.say("closing-window-close"), Message::CloseConfirmed),
-        ]
-        .spacing(ctx.look.gap(Gap::Medium))
-        .wrap(),
-    ]
-    .spacing(ctx.look.gap(Gap::Large))
-    .into()
 }
 
 /// Words that carry one number.

@@ -1,7 +1,8 @@
-//! Press and hold: a ring that closes in 1.2 s.
+//! Press and hold: a ring that closes in 1.2 s, or in the time it is told.
 //!
 //! Time comes with the redraws themselves, so no subscription is needed; while it is held, a redraw is asked
-//! for every 33 ms; where nothing may move, the ring closes in four steps and its middle counts them. The whole target and a margin of 24 px around it count. By keyboard: Space or Enter, held.
+//! for every 33 ms; where nothing may move, the ring closes in four steps and its middle counts
+//! them. The whole target and a margin of 24 px around it count. By keyboard: Space or Enter, held.
 
 use std::time::Duration;
 
@@ -49,6 +50,7 @@ struct Target<'a, M> {
     id: Option<Id>,
     page: u64,
     live_after: Duration,
+    lasts: Duration,
     answer: Box<dyn Fn(HoldEvent) -> M + 'a>,
 }
 
@@ -65,8 +67,14 @@ pub fn hold<'a, M: 'a>(
     let content = row![Space::new().width(ring).height(ring), text]
         .spacing(look.gap(Gap::Large))
         .align_y(Alignment::Center);
-    let target =
-        Target { look: *look, id: None, page: 0, live_after: Duration::ZERO, answer: Box::new(answer) };
+    let target = Target {
+        look: *look,
+        id: None,
+        page: 0,
+        live_after: Duration::ZERO,
+        lasts: HOLD,
+        answer: Box::new(answer),
+    };
     Hold { content: content.into(), target }
 }
 
@@ -82,6 +90,13 @@ impl<M> Hold<'_, M> {
     #[must_use]
     pub fn page(mut self, page: u64) -> Self {
         self.target.page = page;
+        self
+    }
+
+    /// How long it must be held, where that is not the usual time.
+    #[must_use]
+    pub fn lasting(mut self, time: Duration) -> Self {
+        self.target.lasts = time;
         self
     }
 
@@ -194,13 +209,13 @@ impl<M> Target<'_, M> {
             Stage::Idle | Stage::Closed(_) => return,
         };
         let held = now.saturating_duration_since(since);
-        if held >= HOLD {
+        if held >= self.lasts {
             state.stage = Stage::Closed(by);
             shell.publish((self.answer)(HoldEvent::Done));
         } else {
-            let part = held.as_secs_f32() / HOLD.as_secs_f32();
+            let part = held.as_secs_f32() / self.lasts.as_secs_f32();
             if self.look.still {
-                let step = HOLD / u32::from(STEPS);
+                let step = self.lasts / u32::from(STEPS);
                 let done = (0..STEPS).filter(|n| held >= step * u32::from(*n)).count();
                 let done = u16::try_from(done).unwrap_or(STEPS);
                 let part = f32::from(done) / f32::from(STEPS);
