@@ -39,9 +39,10 @@ use crate::unit::Facts;
 pub use explain::{Explained, ExplainedInput, explain, value_text};
 pub use formula::bill_line;
 pub use gas::most_fill;
+pub use load_figure::{Bench, bench};
 pub use projection_help::{Action, Help};
 pub use projection_said::{Said, said as say_projection, say_help};
-pub use size::{Passage, may_pass};
+pub use size::{Passage, limit_on_sign, may_pass};
 pub use tires::air_pressure;
 pub use trip::{
     Cord, HookUp, Joined, On, Person, Returned, Sign, Slope, Start, SupplyAt, TireSet, Tow, Trip, Use,

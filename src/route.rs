@@ -6,9 +6,12 @@ mod build;
 mod said;
 mod stops;
 
+use std::collections::BTreeMap;
+
 pub use build::build;
 pub(crate) use build::build_with;
 
+use crate::script::Demonstration;
 pub use crate::script::{Answers, Ask, Caution, Harm, Hazard, Key, Reading, Scale, Signal, Step};
 
 /// Where a stop lies.
@@ -61,6 +64,8 @@ pub struct Route {
     pub stops: Vec<Stop>,
     /// Loaned items in the order of the sheet.
     pub items: Vec<Item>,
+    /// Demonstrations that its cautions ask for, by id.
+    pub demonstrations: BTreeMap<String, Demonstration>,
     /// Length of the way in meters, rounded up.
     pub meters: u32,
     /// Minutes of all steps.

@@ -4,6 +4,7 @@
 //! keeps the [`Bundle`] it began with, known by its digest.
 
 mod bundle;
+pub mod demo;
 mod form;
 mod guide;
 mod hazards;
@@ -16,6 +17,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 pub use bundle::{Bundle, BundleFault, EMBEDDED};
+pub use demo::{DemoForm, Demonstration};
 pub use form::{CautionForm, Guarded, LineForm, Priority, ReadingRef, StepForm, Topic};
 pub use guide::{Branch, End, Guide, GuideRow, Target, Way};
 pub use hazards::HazardRule;
@@ -60,6 +62,8 @@ pub struct Scripts {
     pub readings: BTreeMap<String, Scale>,
     /// Trouble guides by id.
     pub guides: BTreeMap<String, From<Guide>>,
+    /// Demonstrations by id.
+    pub demonstrations: BTreeMap<String, From<DemoForm>>,
     /// Which equipment brings which hazards; a lot need not say.
     pub hazards: Option<From<Vec<At<HazardRule>>>>,
     /// Words of all languages.
@@ -90,6 +94,8 @@ pub(crate) const READINGS: &str = "walkthroughs/readings.ron";
 pub(crate) const HAZARDS: &str = "walkthroughs/hazards.ron";
 /// Folder of the guides.
 const GUIDES: &str = "walkthroughs/guides/";
+/// Folder of the demonstrations.
+const DEMONSTRATIONS: &str = "walkthroughs/demonstrations/";
 /// Folder of the topics.
 const TOPICS: &str = "walkthroughs/topics/";
 /// Folder of the data sheets.
@@ -111,6 +117,7 @@ struct Forms {
     topics: BTreeMap<String, From<Topic>>,
     units: BTreeMap<String, From<Sheet>>,
     guides: BTreeMap<String, From<Guide>>,
+    demonstrations: BTreeMap<String, From<DemoForm>>,
     hazards: Option<From<Vec<At<HazardRule>>>>,
     faults: Vec<Fault>,
 }
@@ -158,8 +165,9 @@ impl Gathered {
     /// The scripts, if the lot and its readings could be read.
     pub(crate) fn scripts(self) -> Option<Scripts> {
         let Self { bundle, forms, words } = self;
-        let Forms { lot, readings, topics, units, guides, hazards, .. } = forms;
-        Some(Scripts { bundle, lot: lot?, topics, units, readings: readings?, guides, hazards, words })
+        let Forms { lot, readings, topics, units, guides, demonstrations, hazards, .. } = forms;
+        let (lot, readings) = (lot?, readings?);
+        Some(Scripts { bundle, lot, topics, units, readings, guides, demonstrations, hazards, words })
     }
 
     /// The scripts with the lot file of the demo lot, or with no readings, where the lot's own cannot be read: so
@@ -213,11 +221,17 @@ impl Forms {
                     let _ = self.guides.insert(guide.value.id.value.clone(), guide);
                 }
             }
+            name if name.starts_with(DEMONSTRATIONS) => {
+                if let Some(demo) = self.take::<DemoForm>(file) {
+                    named_as_file(&demo.value.id, file, &mut self.faults);
+                    let _ = self.demonstrations.insert(demo.value.id.value.clone(), demo);
+                }
+            }
             _ => self.faults.push(Fault::new(
                 "lot.unknown-file",
                 Place::start(&file.name),
                 "nothing reads this file",
-                "scripts are `lot.ron`, `readings.ron`, `hazards.ron`, `topics/*.ron`, `units/*.ron` and `guides/*.ron`",
+                "scripts are `lot.ron`, `readings.ron`, `hazards.ron`, `topics/*.ron`, `demonstrations/*.ron`, `units/*.ron` and `guides/*.ron`",
             )),
         }
     }

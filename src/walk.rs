@@ -7,6 +7,7 @@
 
 mod answers;
 mod change;
+mod demo;
 pub mod event;
 pub mod limits;
 mod missing;
@@ -22,9 +23,10 @@ use std::sync::Arc;
 
 use jiff::Timestamp;
 
+pub use demo::{Attempt, Demonstrating, Due, TRIES_ALONE};
 pub use event::{
-    Answer, CopyChoice, Decision, Entry, Event, Ink, Licence, LocalTime, Mark, MarkKind, MarkSize, NotRead,
-    NotShown, Person, PersonId, PlanPoint, Shown, Who,
+    Answer, CopyChoice, Decision, Entry, Event, Helped, Ink, Licence, LocalTime, Mark, MarkKind, MarkSize,
+    NotRead, NotShown, Person, PersonId, PlanPoint, Shown, Tried, Who,
 };
 pub use missing::Missing;
 pub use refused::Refused;
@@ -59,6 +61,7 @@ pub struct Walk {
     steps: BTreeMap<String, Vec<Timed<StepState>>>,
     questions: Vec<Timed<Question>>,
     responses: BTreeMap<String, BTreeMap<PersonId, Vec<Timed<Response>>>>,
+    attempts: BTreeMap<String, Vec<Timed<Attempt>>>,
     readings: BTreeMap<String, Timed<ReadingState>>,
     items: BTreeMap<String, Timed<Count>>,
     marks: BTreeMap<u16, Timed<Mark>>,
@@ -98,6 +101,7 @@ impl Walk {
             steps: BTreeMap::new(),
             questions: Vec::new(),
             responses: BTreeMap::new(),
+            attempts: BTreeMap::new(),
             readings: BTreeMap::new(),
             items: BTreeMap::new(),
             marks: BTreeMap::new(),

@@ -7,7 +7,7 @@ use super::generator::{part_there, watts_there};
 use super::loads::{Fit, Item, Limits, fits, judge, largest_sets, remedies};
 use super::trip::{On, SupplyAt};
 use super::work::{Work, plain};
-use super::{Asked, Detail, Figure, Outcome};
+use super::{Asked, Detail, Figure, Given, Outcome};
 
 /// The supply that the trip names, else the unit's own cord on a post that fits it, else what it has.
 fn supply(w: &Work<'_>) -> SupplyKind {
@@ -142,6 +142,38 @@ fn asked_loads(w: &mut Work<'_>, on: &[On], kind: SupplyKind) -> Option<Vec<Item
         items.push(item(w, load, on.settled, kind)?);
     }
     Some(items)
+}
+
+/// The loads of a unit on one supply.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Bench {
+    /// What the supply gives.
+    pub limits: Limits,
+    /// Loads that come on by themselves, settled.
+    pub always: Vec<Item>,
+    /// All others.
+    pub items: Vec<Item>,
+}
+
+impl Bench {
+    /// Loads of these ids with those that come on by themselves; none where the unit does not have one of them.
+    #[must_use]
+    pub fn with(&self, ids: &[String]) -> Option<Vec<&Item>> {
+        let others = ids.iter().filter(|id| !self.always.iter().any(|item| item.id == **id));
+        let others = others.map(|id| self.items.iter().find(|item| item.id == *id));
+        self.always.iter().map(Some).chain(others).collect()
+    }
+}
+
+/// What the supply of the trip gives, and the loads of the unit on it; none where that is not known.
+#[must_use]
+pub fn bench(given: Given<'_>) -> Option<Bench> {
+    Work::quietly(given, |w| {
+        let kind = supply(w);
+        let limits = limits(w, kind)?;
+        let (always, items) = sets_of(w, kind)?;
+        (!items.is_empty()).then_some(Bench { limits, always, items })
+    })
 }
 
 /// Whether the loads of the trip run together, which rules they break, what to switch off, and which sets fit.

@@ -34,23 +34,33 @@ impl Passage {
 /// the limit is rounded up: whole inches on a sign in feet and inches, centimeters on one in meters.
 #[must_use]
 pub fn may_pass(limit: &Figure, sign: Option<&Quantity>) -> Passage {
-    let (State::Ok, Some(outcome), Some(sign)) = (&limit.state, limit.outcomes.first(), sign) else {
-        return Passage::Unknown;
-    };
-    let (own, places) = match sign.measure() {
-        Measure::Inch | Measure::Foot | Measure::FootInch => (Measure::Inch, 0),
-        _ => (Measure::Meter, 2),
-    };
-    let needed = outcome
-        .measure
-        .convert(outcome.exact, own)
-        .and_then(|n| crate::measure::rounded(n, places, Rounding::Up));
+    let Some(sign) = sign else { return Passage::Unknown };
+    let needed = limit_on_sign(limit, sign);
+    let own = own_measure(sign).0;
     let says = sign.to(own).and_then(crate::measure::rounding::settled);
-    match (needed, says) {
+    match (needed.map(|n| n.amount()), says) {
         (Some(needed), Some(says)) if says >= needed => Passage::Go,
         (Some(_), Some(_)) => Passage::No,
         _ => Passage::Unknown,
     }
+}
+
+/// The measure in which a sign is compared, and its decimals.
+fn own_measure(sign: &Quantity) -> (Measure, u32) {
+    match sign.measure() {
+        Measure::Inch | Measure::Foot | Measure::FootInch => (Measure::FootInch, 0),
+        _ => (Measure::Meter, 2),
+    }
+}
+
+/// The figure `clearance_min_sign` as this sign would have to say it at least: whole inches on a sign in feet and
+/// inches, centimeters on one in meters.
+#[must_use]
+pub fn limit_on_sign(limit: &Figure, sign: &Quantity) -> Option<Quantity> {
+    let outcome = limit.outcomes.first().filter(|_| limit.state == State::Ok)?;
+    let (own, places) = own_measure(sign);
+    let number = outcome.measure.convert(outcome.exact, own)?;
+    Some(Quantity::new(crate::measure::rounded(number, places, Rounding::Up)?, own))
 }
 
 /// Lowest sign to pass under: height, margin and what stands on the roof, up to the inch (handbook FIG-01). The

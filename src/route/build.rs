@@ -1,9 +1,9 @@
 //! Orders the steps of a unit: desk, once round outside from the entry door, inside, the rest, leaving check.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::Measure;
-use crate::script::{Guarded, Priority, Scripts, StepForm, Topic};
+use crate::script::{Demonstration, Guarded, Priority, Scripts, StepForm, Topic};
 use crate::unit::{Change, Facts, Sheet, Side, Station};
 
 use super::stops::{distance, stops, zone};
@@ -29,12 +29,13 @@ pub fn build(scripts: &Scripts, unit: &str) -> Option<Route> {
 /// The route of a unit whose facts are known already.
 pub(crate) fn build_with(scripts: &Scripts, unit: &str, sheet: &Sheet, facts: &Facts) -> Route {
     let mut placed: Vec<Placed<'_>> = Vec::new();
+    let mut demonstrations = demonstrations(scripts, sheet, facts);
     for topic in scripts.topics.values().map(|t| &t.value) {
         if topic.when.as_ref().is_some_and(|w| !w.holds(facts)) {
             continue;
         }
         for form in &topic.steps {
-            if let Some(step) = place_step(scripts, topic, &form.value, sheet, facts) {
+            if let Some(step) = place_step(scripts, topic, &form.value, (sheet, facts, &demonstrations)) {
                 placed.push(Placed { step, form: &form.value, topic: &topic.id.value });
             }
         }
@@ -44,11 +45,14 @@ pub(crate) fn build_with(scripts: &Scripts, unit: &str, sheet: &Sheet, facts: &F
         .sort_by(|a, b| order(a, &loop_).partial_cmp(&order(b, &loop_)).unwrap_or(std::cmp::Ordering::Equal));
     let steps = wait_for_others(placed);
     let (inches, doublings) = way(&steps, &loop_);
+    let asked = |id: &String| steps.iter().flat_map(|s| &s.cautions).any(|c| c.demonstrations.contains(id));
+    demonstrations.retain(|id, _| asked(id));
     let minutes = steps.iter().map(|s| u32::from(s.minutes)).sum();
     Route {
         unit: unit.to_owned(),
         stops: stops(&steps),
         steps,
+        demonstrations,
         items: sheet.kit.iter().map(item).collect(),
         meters: whole_meters(inches),
         minutes,
@@ -84,8 +88,7 @@ fn place_step(
     scripts: &Scripts,
     topic: &Topic,
     form: &StepForm,
-    sheet: &Sheet,
-    facts: &Facts,
+    (sheet, facts, demonstrations): (&Sheet, &Facts, &BTreeMap<String, Demonstration>),
 ) -> Option<Step> {
     if form.when.as_ref().is_some_and(|w| !w.holds(facts)) {
         return None;
@@ -116,7 +119,7 @@ fn place_step(
                 Some(Reading { id: r.name.value.clone(), scale })
             })
             .collect(),
-        cautions: cautions(topic, form, facts),
+        cautions: cautions(topic, form, facts, demonstrations),
         notes: Vec::new(),
         kit: form.kit,
         leaving: if form.leaving { leaving(scripts, facts) } else { Vec::new() },
@@ -150,7 +153,18 @@ fn change(step: &mut Step, change: &Change) -> bool {
     true
 }
 
-fn cautions(topic: &Topic, form: &StepForm, facts: &Facts) -> Vec<Caution> {
+/// The demonstrations of the lot that a unit asks for, by id.
+fn demonstrations(scripts: &Scripts, sheet: &Sheet, facts: &Facts) -> BTreeMap<String, Demonstration> {
+    let on = scripts.demonstrations.values().filter_map(|d| Demonstration::on(&d.value, sheet, facts));
+    on.map(|demonstration| (demonstration.id.clone(), demonstration)).collect()
+}
+
+fn cautions(
+    topic: &Topic,
+    form: &StepForm,
+    facts: &Facts,
+    demonstrations: &BTreeMap<String, Demonstration>,
+) -> Vec<Caution> {
     form.cautions
         .iter()
         .map(|c| &c.value)
@@ -163,6 +177,13 @@ fn cautions(topic: &Topic, form: &StepForm, facts: &Facts) -> Vec<Caution> {
             harm: c.harm,
             ask: c.answer,
             who: topic.who,
+            demonstrations: c
+                .demonstrate
+                .iter()
+                .filter(|d| d.when.as_ref().is_none_or(|w| w.holds(facts)))
+                .filter(|d| demonstrations.contains_key(&d.name.value))
+                .map(|d| d.name.value.clone())
+                .collect(),
         })
         .collect()
 }

@@ -94,6 +94,9 @@ pub struct CautionForm {
     pub harm: Harm,
     /// How it asks to be answered.
     pub answer: Ask,
+    /// Demonstrations that it asks for, one after the other; those for other equipment are left out.
+    #[serde(default, alias = "demonstrate?")]
+    pub demonstrate: Vec<Guarded>,
     /// Equipment it needs.
     #[serde(default, alias = "when?")]
     pub when: Option<When>,

@@ -19,6 +19,8 @@ pub struct Caution {
     pub ask: Ask,
     /// Who must answer.
     pub who: Answers,
+    /// Ids of the demonstrations that it asks for on this unit.
+    pub demonstrations: Vec<String>,
 }
 
 /// A reading that a step asks for.

@@ -53,7 +53,7 @@ impl CautionText {
 }
 
 /// SHA-256 over texts, each ended by a line feed; 64 hex digits.
-fn digest(parts: &[&str]) -> String {
+pub(super) fn digest(parts: &[&str]) -> String {
     let mut hash = Sha256::new();
     for part in parts {
         hash.update(part);
@@ -139,6 +139,19 @@ impl<'a> Speaker<'a> {
     #[must_use]
     pub fn say_steady(&self, key: &str) -> String {
         self.scripts.words.say(&self.reader, key, &self.args(key, None))
+    }
+
+    /// As [`Speaker::say_steady`], filled with more values as well.
+    #[must_use]
+    pub fn say_steady_with(&self, key: &str, more: Args) -> String {
+        let mut args = self.args(key, None);
+        args.extend(more);
+        self.scripts.words.say(&self.reader, key, &args)
+    }
+
+    /// The words of the lot.
+    pub(super) fn words(&self) -> &crate::words::Words {
+        &self.scripts.words
     }
 
     /// A message, filled with more values as well.

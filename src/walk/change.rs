@@ -1,6 +1,7 @@
 //! What an event that was accepted changes.
 
 use super::Walk;
+use super::demo::Attempt;
 use super::event::{Entry, Event, PersonId, Who};
 use super::state::{
     Began, Booking, Closing, Consent, Count, Question, Reader, ReadingState, Reopened, Response, Seal,
@@ -86,6 +87,12 @@ impl Walk {
                 let said = Response::Refused { reason, decision: *decision, shown };
                 self.push_response(caution, *by, Timed::at(entry, said));
             }
+            Event::DemonstrationTried(tried) => {
+                self.push_attempt(&tried.caution, Timed::at(entry, Attempt::Tried(tried.clone())));
+            }
+            Event::DemonstrationHelped(helped) => {
+                self.push_attempt(&helped.caution, Timed::at(entry, Attempt::Helped(helped.clone())));
+            }
             Event::ReadingTaken { reading, value, measure } => {
                 let state = ReadingState::Taken { value: value.clone(), measure: measure.clone() };
                 self.readings.insert(reading.clone(), Timed::at(entry, state));
@@ -158,6 +165,10 @@ impl Walk {
     fn push_response(&mut self, caution: &str, by: PersonId, said: Timed<Response>) {
         let people = self.responses.entry(caution.to_owned()).or_default();
         people.entry(by).or_default().push(said);
+    }
+
+    fn push_attempt(&mut self, caution: &str, attempt: Timed<Attempt>) {
+        self.attempts.entry(caution.to_owned()).or_default().push(attempt);
     }
 
     fn sign(&mut self, by: Who, signature: Timed<Signature>) {

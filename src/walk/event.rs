@@ -3,11 +3,15 @@
 //! Each is a fact in the past tense. Texts shown are bound by [`Shown`]: the digest and language of the very
 //! words on the page. No event holds a float.
 
+mod demo;
+
 use jiff::Timestamp;
 use jiff::civil::{Date, DateTime};
 use serde::{Deserialize, Serialize};
 
 use crate::figures::Trip;
+
+pub use demo::{Helped, Tried};
 
 /// A person of the party, numbered from 1 in the order they were entered.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -370,6 +374,10 @@ pub enum Event {
         /// What was on the page.
         shown: Shown,
     },
+    /// A part of a demonstration was tried.
+    DemonstrationTried(Tried),
+    /// After two wrong tries the agent showed the real thing.
+    DemonstrationHelped(Helped),
     /// A reading was taken.
     ReadingTaken {
         /// Reading id.

@@ -215,6 +215,44 @@ pub enum Refused {
         /// The caution.
         caution: String,
     },
+    /// A demonstration is asked for, and not every part of it was passed.
+    #[error("caution {caution} asks for a demonstration: do all parts of it first")]
+    NotDemonstrated {
+        /// The caution.
+        caution: String,
+    },
+    /// The caution asks for no demonstration on this unit.
+    #[error("caution {caution} asks for no demonstration: answer it on its page")]
+    NoDemonstration {
+        /// The caution.
+        caution: String,
+    },
+    /// Another part is to be done, or the try is not what that part is answered with.
+    #[error("part {part} of the demonstration is to be done now: open its page again")]
+    OtherPart {
+        /// The part that is due.
+        part: String,
+    },
+    /// Two tries were wrong.
+    #[error("two tries at part {part} were wrong: show the real thing first, then try again")]
+    HelpFirst {
+        /// The part.
+        part: String,
+    },
+    /// There were no two wrong tries.
+    #[error("part {part} of the demonstration waits for the renter: let them try it alone")]
+    NoHelpDue {
+        /// The part.
+        part: String,
+    },
+    /// All parts were passed.
+    #[error("person {} has done every part of the demonstration of caution {caution}: confirm the caution", person.0)]
+    AlreadyDemonstrated {
+        /// The caution.
+        caution: String,
+        /// Who.
+        person: PersonId,
+    },
     /// Answered already, with the same words on the page.
     #[error("person {} has already answered caution {caution}: go on to the next one", person.0)]
     AlreadyAnswered {
@@ -341,6 +379,12 @@ impl Refused {
         "refused-step-first",
         "refused-other-version",
         "refused-too-weak",
+        "refused-not-demonstrated",
+        "refused-no-demonstration",
+        "refused-other-part",
+        "refused-help-first",
+        "refused-no-help-due",
+        "refused-already-demonstrated",
         "refused-already-answered",
         "refused-reading",
         "refused-other-measure",
@@ -365,7 +409,11 @@ impl Refused {
     pub fn already(&self) -> bool {
         matches!(
             self,
-            Self::AlreadySo | Self::AlreadyOpened | Self::AlreadyAnswered { .. } | Self::AlreadySigned(_)
+            Self::AlreadySo
+                | Self::AlreadyOpened
+                | Self::AlreadyAnswered { .. }
+                | Self::AlreadyDemonstrated { .. }
+                | Self::AlreadySigned(_)
         )
     }
 
@@ -418,6 +466,12 @@ impl Refused {
             Self::StepFirst { .. } => "refused-step-first",
             Self::OtherVersion { .. } => "refused-other-version",
             Self::TooWeak { .. } => "refused-too-weak",
+            Self::NotDemonstrated { .. } => "refused-not-demonstrated",
+            Self::NoDemonstration { .. } => "refused-no-demonstration",
+            Self::OtherPart { .. } => "refused-other-part",
+            Self::HelpFirst { .. } => "refused-help-first",
+            Self::NoHelpDue { .. } => "refused-no-help-due",
+            Self::AlreadyDemonstrated { .. } => "refused-already-demonstrated",
             Self::AlreadyAnswered { .. } => "refused-already-answered",
             Self::Reading { .. } => "refused-reading",
             Self::OtherMeasure { .. } => "refused-other-measure",

@@ -62,6 +62,8 @@ impl Walk {
             | Event::QuestionNoted { .. }
             | Event::CautionAnswered { .. }
             | Event::CautionRefused { .. }
+            | Event::DemonstrationTried(_)
+            | Event::DemonstrationHelped(_)
             | Event::ReadingTaken { .. }
             | Event::ReadingNotTaken { .. }
             | Event::ItemCounted { .. }

@@ -127,7 +127,9 @@ impl Refused {
             Self::LicenceTooShort { person, expiry, until } => {
                 (person, vec![("expiry", Arg::Date(*expiry)), ("until", Arg::Date(*until))])
             }
-            Self::AlreadyAnswered { caution, person } => (person, vec![("caution", text(caution))]),
+            Self::AlreadyAnswered { caution, person } | Self::AlreadyDemonstrated { caution, person } => {
+                (person, vec![("caution", text(caution))])
+            }
             _ => return None,
         };
         Some([("person", Arg::Person(*person))].into_iter().chain(more).collect())
@@ -146,9 +148,14 @@ impl Refused {
                 ("version", Arg::Number(i64::from(*version))),
                 ("shown", Arg::Number(i64::from(*shown))),
             ],
-            Self::TooWeak { caution } => vec![("caution", text(caution))],
+            Self::TooWeak { caution }
+            | Self::NotDemonstrated { caution }
+            | Self::NoDemonstration { caution } => vec![("caution", text(caution))],
             Self::Reading { reading, value, sane } => {
                 vec![("reading", text(reading)), ("value", text(value)), ("sane", text(sane))]
+            }
+            Self::OtherPart { part } | Self::HelpFirst { part } | Self::NoHelpDue { part } => {
+                vec![("part", text(part))]
             }
             Self::OtherMeasure { reading, measure, expected } => {
                 vec![("reading", text(reading)), ("measure", text(measure)), ("expected", text(expected))]

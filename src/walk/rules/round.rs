@@ -7,6 +7,9 @@ use super::super::{Refused, Walk};
 use super::news;
 use crate::route::{Answers, Ask, Caution, Signal, Step};
 
+/// Whether holding is taken for a demonstration where there is one.
+const HOLD_STANDS_IN: bool = true;
+
 fn unknown(what: &'static str, id: &str) -> Refused {
     Refused::Unknown { what, id: id.chars().take(80).collect() }
 }
@@ -30,6 +33,16 @@ impl Walk {
             }
             Event::CautionAnswered { .. } | Event::CautionRefused { .. } => {
                 self.accepts_response(&entry.event)
+            }
+            Event::DemonstrationTried(tried) => {
+                let caution = self.demonstrated_by(&tried.caution, tried.by)?;
+                limits::shown(&tried.shown)?;
+                tried.reply.as_ref().map_or(Ok(()), limits::shown)?;
+                self.accepts_try(caution, tried)
+            }
+            Event::DemonstrationHelped(helped) => {
+                let caution = self.demonstrated_by(&helped.caution, helped.person)?;
+                self.accepts_help(caution, helped)
             }
             Event::MarkPlaced { mark } => self.accepts_mark(mark),
             Event::MarkRemoved { number } => {
@@ -96,16 +109,35 @@ impl Walk {
         if let Event::CautionRefused { reason, .. } = event {
             limits::words("reason", reason, NOTE_MAX)?;
         }
-        if let Event::CautionAnswered { how, .. } = event
-            && *how == Answer::Read
-            && caution.ask != Ask::Read
-        {
-            return Err(Refused::TooWeak { caution: id.clone() });
+        if let Event::CautionAnswered { how, .. } = event {
+            self.is_enough(caution, *how, *by)?;
         }
         if self.says_nothing_new(event, shown) {
             return Err(Refused::AlreadyAnswered { caution: id.clone(), person: *by });
         }
         Ok(())
+    }
+
+    /// Whether this is the kind of answer that the caution asks for.
+    fn is_enough(&self, caution: &Caution, how: Answer, by: PersonId) -> Result<(), Refused> {
+        let asks_more = !caution.demonstrations.is_empty() && caution.ask == Ask::Demonstrate;
+        match how {
+            Answer::Read if caution.ask != Ask::Read => Err(Refused::TooWeak { caution: caution.id.clone() }),
+            Answer::Demonstrate if asks_more && !self.has_demonstrated(caution, by) => {
+                Err(Refused::NotDemonstrated { caution: caution.id.clone() })
+            }
+            Answer::Hold | Answer::TwoTaps if asks_more && !HOLD_STANDS_IN => {
+                Err(Refused::NotDemonstrated { caution: caution.id.clone() })
+            }
+            _ => Ok(()),
+        }
+    }
+
+    /// The caution whose demonstration this person may do now.
+    fn demonstrated_by(&self, id: &str, by: PersonId) -> Result<&Caution, Refused> {
+        let (step, caution) = self.route.caution(id).ok_or_else(|| unknown("caution", id))?;
+        self.may_respond(step, caution, by)?;
+        Ok(caution)
     }
 
     /// Whether this person may speak to this caution now.

@@ -27,7 +27,7 @@ pub const CY: PersonId = PersonId(3);
 
 fn caution(id: &str, signal: Signal, ask: Ask, who: Answers) -> Caution {
     let (hazard, harm) = (Hazard::Fire, Harm::Death);
-    Caution { id: id.into(), version: 2, signal, hazard, harm, ask, who }
+    Caution { id: id.into(), version: 2, signal, hazard, harm, ask, who, demonstrations: Vec::new() }
 }
 
 fn step(id: &str, cautions: Vec<Caution>) -> Step {
@@ -99,6 +99,7 @@ pub fn route() -> Arc<Route> {
             stop(2, Zone::Outside, 3..4),
             stop(1, Zone::Leaving, 4..5),
         ],
+        demonstrations: std::collections::BTreeMap::new(),
         items: vec![item("W01", 1), item("W02", 2)],
         meters: 20,
         minutes: 10,

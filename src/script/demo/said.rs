@@ -1,0 +1,102 @@
+//! The words of a demonstration, as they stand on its page.
+
+use super::super::text::{Speaker, digest};
+use super::{Card, Carried, Part, Said, Setting};
+use crate::measure::Rounding;
+use crate::words::{Args, Value, format};
+
+/// Something with its words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Named {
+    /// Its id.
+    pub id: String,
+    /// Its words.
+    pub text: String,
+}
+
+/// A part of a demonstration as it stands on the page.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct DemoText {
+    /// The question.
+    pub prompt: String,
+    /// Cards, choices, loads or spots in the order shown.
+    pub items: Vec<Named>,
+    /// Bins, things on the right, or seats.
+    pub places: Vec<Named>,
+}
+
+impl DemoText {
+    /// SHA-256 over question, items in the order shown and places, each ended by a line feed; 64 hex digits.
+    #[must_use]
+    pub fn digest(&self) -> String {
+        let named = self.items.iter().chain(&self.places).map(|n| n.text.as_str());
+        let all: Vec<&str> = std::iter::once(self.prompt.as_str()).chain(named).collect();
+        digest(&all)
+    }
+}
+
+impl Speaker<'_> {
+    /// A message of a demonstration; the same whatever trip is planned.
+    #[must_use]
+    pub fn said(&self, said: &Said) -> String {
+        let mut args = Args::new();
+        for (name, value) in &said.with {
+            match value {
+                Carried::Measured(q) => {
+                    args.extend(format::quantity_args(
+                        self.words(),
+                        self.reader(),
+                        name,
+                        q,
+                        Rounding::Nearest,
+                    ));
+                }
+                Carried::Written(q) => {
+                    args.extend(Args::new().measured(name, q.to_string(), q.amount()));
+                }
+                Carried::Count(n) => {
+                    let text = format::number(self.words(), self.reader(), (*n).into());
+                    args.extend(Args::new().measured(name, text, (*n).into()));
+                }
+            }
+        }
+        // A load is named with its power, which its own message does not say.
+        let power =
+            said.with.iter().find(|(name, _)| name == "power").and_then(|_| args.get("power").cloned());
+        match (power, said.key.starts_with("load-")) {
+            (Some(Value::Text(power)), true) => {
+                let load = self.say_steady_with(&said.key, Args::new());
+                self.say_steady_with("demo-load", Args::new().text("load", load).text("power", power))
+            }
+            _ => self.say_steady_with(&said.key, args),
+        }
+    }
+
+    /// A part of a demonstration with its items in the order shown.
+    #[must_use]
+    pub fn demonstration(&self, part: &Part, order: &[String]) -> DemoText {
+        let named = |card: &Card| Named { id: card.id.clone(), text: self.said(&card.name) };
+        let mut items: Vec<&Card> = part.items();
+        items.sort_by_key(|card| order.iter().position(|id| *id == card.id));
+        DemoText {
+            prompt: self.said(&part.prompt),
+            items: items.into_iter().map(named).collect(),
+            places: part.places().iter().map(named).collect(),
+        }
+    }
+
+    /// A number that is set, in words: `5`, `55 hours`.
+    #[must_use]
+    pub fn setting(&self, setting: &Setting, number: i32) -> String {
+        let with = vec![("number".to_owned(), Carried::Count(number))];
+        self.said(&Said::new(setting.value.clone(), with))
+    }
+
+    /// What is said after a try, and the SHA-256 of it, as an event keeps it.
+    #[must_use]
+    pub fn reply(&self, said: &Said) -> (String, String) {
+        let text = self.said(said);
+        let digest = digest(&[&text]);
+        (text, digest)
+    }
+}
