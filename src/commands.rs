@@ -3,6 +3,7 @@
 //! Each writes to the [`Console`] it is given and returns an exit code: [`GOOD`], [`FINDINGS`] when something
 //! is wrong with what was looked at, [`COULD_NOT_RUN`] when nothing could be looked at.
 
+mod archive;
 mod check;
 mod cli;
 mod figures;
@@ -13,7 +14,7 @@ pub mod rehearse;
 mod verify;
 
 use std::fmt::Display;
-use std::io::Write;
+use std::io::{IsTerminal as _, Write};
 use std::path::{Path, PathBuf};
 
 pub use cli::{Cli, Command, Places, Task};
@@ -32,6 +33,8 @@ pub const COULD_NOT_RUN: u8 = 2;
 pub struct Console {
     out: Box<dyn Write>,
     err: Box<dyn Write>,
+    /// Whether someone watches: only then is it told how far a long command is.
+    watched: bool,
 }
 
 impl std::fmt::Debug for Console {
@@ -44,13 +47,14 @@ impl Console {
     /// The streams of the process.
     #[must_use]
     pub fn system() -> Self {
-        Self { out: Box::new(std::io::stdout()), err: Box::new(std::io::stderr()) }
+        let watched = std::io::stderr().is_terminal();
+        Self { out: Box::new(std::io::stdout()), err: Box::new(std::io::stderr()), watched }
     }
 
     /// Streams of the caller's choice.
     #[must_use]
     pub fn new(out: Box<dyn Write>, err: Box<dyn Write>) -> Self {
-        Self { out, err }
+        Self { out, err, watched: false }
     }
 
     /// Writes a line of the result. A reader that has gone away is no fault.
@@ -61,6 +65,14 @@ impl Console {
     /// Writes a line about how far it is, beside the result.
     pub fn tell(&mut self, line: impl Display) {
         let _ = writeln!(self.err, "{line}");
+    }
+
+    /// Says on the last line how far it is, if someone watches; an empty text wipes the line.
+    pub fn progress(&mut self, text: impl Display) {
+        if self.watched {
+            let _ = write!(self.err, "\r{text}\u{1b}[K");
+            let _ = self.err.flush();
+        }
     }
 
     /// Writes a line about what went wrong.
@@ -81,6 +93,7 @@ pub fn run(command: &Command, ports: &Ports, environment: &Environment, console:
         Command::Rehearse(args) => rehearse::run(args, ports, console),
         Command::Verify(args) => verify::run(args, ports, console),
         Command::Keys(args) => keys::run(args, ports, environment, console),
+        Command::Archive(args) => archive::run(args, ports, console),
         Command::Lot(args) => lot::run(args, ports, console),
     }
 }

@@ -7,6 +7,7 @@
 pub mod commands;
 pub mod kiosk;
 
+pub mod archive;
 pub mod check;
 pub mod figures;
 pub mod journal;

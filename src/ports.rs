@@ -101,6 +101,13 @@ pub trait Disk: Send + Sync + std::fmt::Debug {
     /// The system's refusal; the old file then still stands.
     fn replace(&self, path: &Path, bytes: &[u8], access: Access) -> Result<(), DiskFault>;
 
+    /// Makes the names in a folder durable, whoever gave them; a missing folder is fine. For a folder in which
+    /// an earlier write may have failed at its last sync.
+    ///
+    /// # Errors
+    /// The system's refusal.
+    fn settle(&self, dir: &Path) -> Result<(), DiskFault>;
+
     /// Opens a file for appending and makes it if it is missing.
     ///
     /// # Errors

@@ -10,6 +10,7 @@ pub mod chain;
 pub mod form;
 pub mod ink;
 pub mod keys;
+pub mod receipt;
 pub mod seal;
 pub mod signers;
 pub mod text;

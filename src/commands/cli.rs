@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
+use super::archive::ArchiveArgs;
 use super::lot::LotArgs;
 
 /// Leads a motorhome handoff and seals a signed record of it. Without a command it opens the kiosk.
@@ -69,7 +70,7 @@ impl Cli {
                     Command::Figures(args) => args.places = places,
                     Command::Preview(args) => args.places = places,
                     Command::Rehearse(args) => args.places = places,
-                    Command::Verify(_) => {}
+                    Command::Verify(_) | Command::Archive(_) => {}
                     Command::Keys(args) => args.places = places,
                     Command::Lot(args) => args.places = places,
                 }
@@ -121,6 +122,15 @@ Examples:
         after_help = "Examples:\n  sendoff keys new --name t2\n  sendoff keys public >> allowed_signers"
     )]
     Keys(KeysArgs),
+    /// Take sealed records in and keep them for years
+    #[command(after_help = "\
+Examples:
+  sendoff archive import /media/stick --archive ~/archive --signers allowed_signers
+  sendoff archive import records/ --archive ~/archive --format json
+
+The first import makes the archive and the key of the office. Only what verifies is filed; what does not goes to
+its quarantine with the reason. The same import can be run again at any time.")]
+    Archive(ArchiveArgs),
     /// Start a lot folder of your own, and add units to it
     #[command(after_help = "\
 Examples:

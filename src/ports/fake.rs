@@ -228,6 +228,10 @@ impl Disk for MemoryDisk {
         self.memory().write_whole(path, bytes, access)
     }
 
+    fn settle(&self, dir: &Path) -> Result<(), DiskFault> {
+        self.memory().settle(dir)
+    }
+
     fn append(&self, path: &Path) -> Result<Box<dyn Appender>, DiskFault> {
         let file = self.memory().open(path)?;
         Ok(Box::new(MemoryAppender { disk: self.clone(), path: path.to_owned(), file }))

@@ -235,6 +235,10 @@ impl Disk for SystemDisk {
         moved.and_then(|()| sync_folder(folder(path)))
     }
 
+    fn settle(&self, dir: &Path) -> Result<(), DiskFault> {
+        if dir.is_dir() { sync_folder(dir) } else { Ok(()) }
+    }
+
     fn append(&self, path: &Path) -> Result<Box<dyn Appender>, DiskFault> {
         let is_new = !taken(path);
         let file = options().append(true).create(true).open(path).map_err(io_fault("open", path))?;

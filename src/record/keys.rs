@@ -7,7 +7,7 @@
 
 mod signature;
 
-pub use signature::{NAMESPACE, SealFile, SealFileFault};
+pub use signature::{CHECKPOINT, NAMESPACE, SealFile, SealFileFault};
 
 use std::fmt;
 use std::path::Path;
@@ -310,20 +310,37 @@ pub fn create(
     tablet: &str,
     passphrase: Option<&str>,
 ) -> Result<TabletKey, KeyFault> {
-    check_tablet_name(tablet)?;
-    if disk.list(dir)?.iter().any(|name| name == PRIVATE_FILE || name == PUBLIC_FILE) {
+    create_as(disk, entropy, &dir.join(PRIVATE_FILE), tablet, passphrase)
+}
+
+/// Makes a key as [`create`] does, under another name: `path` and `path.pub`.
+///
+/// # Errors
+/// As [`create`].
+pub fn create_as(
+    disk: &dyn Disk,
+    entropy: &dyn Entropy,
+    path: &Path,
+    owner: &str,
+    passphrase: Option<&str>,
+) -> Result<TabletKey, KeyFault> {
+    check_tablet_name(owner)?;
+    let dir = path.parent().unwrap_or_else(|| Path::new(""));
+    let public = path.with_extension("pub");
+    let names = [path, &public].map(|path| path.file_name().map(std::ffi::OsStr::to_string_lossy));
+    if disk.list(dir)?.iter().any(|name| names.iter().flatten().any(|own| own == name)) {
         return Err(KeyFault::Exists { dir: dir.to_owned() });
     }
     let seed = entropy.seed().map_err(|e| KeyFault::Entropy { why: e.to_string() })?;
-    let key = TabletKey::generate(seed, tablet)?;
+    let key = TabletKey::generate(seed, owner)?;
     let private = key.to_openssh(passphrase)?;
     disk.make_dir(dir)?;
-    disk.put_new(&dir.join(PRIVATE_FILE), &private, Access::Owner).map_err(|fault| match fault {
+    disk.put_new(path, &private, Access::Owner).map_err(|fault| match fault {
         DiskFault::Exists { .. } => KeyFault::Exists { dir: dir.to_owned() },
         other => KeyFault::Disk(other),
     })?;
-    let line = format!("{}\n", key.public.to_openssh(tablet));
-    disk.put_new(&dir.join(PUBLIC_FILE), line.as_bytes(), Access::Usual)?;
+    let line = format!("{}\n", key.public.to_openssh(owner));
+    disk.put_new(&public, line.as_bytes(), Access::Usual)?;
     Ok(key)
 }
 
@@ -332,7 +349,15 @@ pub fn create(
 /// # Errors
 /// It is missing, locked, or no key; see [`TabletKey::from_openssh`].
 pub fn load(disk: &dyn Disk, dir: &Path, passphrase: Option<&str>) -> Result<TabletKey, KeyFault> {
-    TabletKey::from_openssh(&disk.read(&dir.join(PRIVATE_FILE), KEY_CAP)?, passphrase)
+    load_as(disk, &dir.join(PRIVATE_FILE), passphrase)
+}
+
+/// Reads the key that [`create_as`] made.
+///
+/// # Errors
+/// As [`load`].
+pub fn load_as(disk: &dyn Disk, path: &Path, passphrase: Option<&str>) -> Result<TabletKey, KeyFault> {
+    TabletKey::from_openssh(&disk.read(path, KEY_CAP)?, passphrase)
 }
 
 /// A line for an `allowed_signers` file (without line end): this key alone may seal records as `tablet`, from

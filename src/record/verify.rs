@@ -27,7 +27,9 @@ use std::path::{Path, PathBuf};
 
 use jiff::Timestamp;
 
+use super::bag;
 use super::keys::PublicKey;
+use super::seal::{Kind, RecordId};
 use super::signers::Signers;
 use super::zip;
 use crate::ports::Disk;
@@ -72,6 +74,40 @@ struct Trust<'a> {
 /// The first failure, in the order of the [module](self).
 pub fn verify(input: Input<'_>, signers: &Signers, at: JudgedAt) -> Result<Seen, Failure> {
     input.judge(Trust { signers, at: at.time() }).into_result()
+}
+
+/// The id that a ZIP file says it has; nothing is verified.
+#[must_use]
+pub fn said_id(bytes: &[u8]) -> Option<RecordId> {
+    said(bytes, "External-Identifier: ")?.parse().ok()
+}
+
+/// The kind of record that a ZIP file says it is; nothing is verified.
+#[must_use]
+pub fn said_kind(bytes: &[u8]) -> Option<Kind> {
+    said(bytes, "Sendoff-Kind: ")?.parse().ok()
+}
+
+/// What a line of `bag-info.txt` says, in a file that looks as if it were a record.
+fn said<'a>(bytes: &'a [u8], label: &str) -> Option<&'a str> {
+    let info = zip::peek(bytes, bag::INFO_FILE)?;
+    std::str::from_utf8(info).ok()?.lines().find_map(|line| line.strip_prefix(label))
+}
+
+/// Packs an unpacked bag as a record is packed, so that it is judged and kept like any other.
+///
+/// # Errors
+/// The folder cannot be read, or holds what no record holds.
+pub fn pack_folder(disk: &dyn Disk, dir: &Path) -> Result<Vec<u8>, Failure> {
+    let not = |why: String| Failure::NotARecord(why);
+    let bag = folder::read(disk, dir).map_err(|fault| not(fault.to_string()))?;
+    let root = bag.name.clone().unwrap_or_default();
+    let tags = bag::TAG_FILES.into_iter().filter_map(|name| bag.files.get_key_value(name));
+    let rest = bag.files.iter().filter(|(name, _)| !bag::TAG_FILES.contains(&name.as_str()));
+    let files: Vec<(String, &[u8])> =
+        tags.chain(rest).map(|(name, bytes)| (format!("{root}/{name}"), bytes.as_slice())).collect();
+    let entries: Vec<zip::Entry<'_>> = files.iter().map(|(name, bytes)| zip::Entry { name, bytes }).collect();
+    zip::write(&entries).map_err(|fault| not(fault.to_string()))
 }
 
 /// Whether a ZIP file is a whole record sealed by this key: what a tablet asks of its own, at any time.

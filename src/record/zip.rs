@@ -221,6 +221,26 @@ pub fn read(bytes: &[u8]) -> Result<Vec<Entry<'_>>, ZipFault> {
     Ok(entries)
 }
 
+/// The content of the first entry of this name in any folder, found by going from local header to local header;
+/// nothing is verified. For a first look at what a file means to be.
+#[must_use]
+pub fn peek<'a>(bytes: &'a [u8], name: &str) -> Option<&'a [u8]> {
+    let mut local = Cursor { bytes, at: 0 };
+    for _ in 0..MAX_ENTRIES {
+        local.mark(LOCAL, "a local header").ok()?;
+        let mut fields = Cursor { bytes: local.take(26, "a local header").ok()?, at: 18 };
+        let size = fields.len("a header").ok()?;
+        let name_len = usize::from(fields.u16("a header").ok()?);
+        let found = local.take(name_len, "a name").ok()?;
+        let content = local.take(size, "the content of an entry").ok()?;
+        let file = found.rsplit(|b| *b == b'/').next();
+        if file == Some(name.as_bytes()) {
+            return Some(content);
+        }
+    }
+    None
+}
+
 fn read_entry<'a>(
     local: &mut Cursor<'a>,
     central: &mut Cursor<'a>,

@@ -14,10 +14,10 @@ use sendoff::ports::{Clock, Ports};
 use sendoff::record::form;
 
 /// What a command left behind.
-struct Ran {
-    code: u8,
-    out: String,
-    err: String,
+pub struct Ran {
+    pub code: u8,
+    pub out: String,
+    pub err: String,
 }
 
 #[derive(Clone, Default)]
@@ -46,12 +46,17 @@ fn clock() -> Arc<dyn Clock> {
 fn run(args: &[&str]) -> Ran {
     let ports =
         Ports { disk: Arc::new(SystemDisk), clock: clock(), entropy: Arc::new(FixedEntropy([9; 32])) };
+    run_with(&ports, args)
+}
+
+/// Runs a command in a world of the caller's choice.
+pub fn run_with(ports: &Ports, args: &[&str]) -> Ran {
     let line = ["sendoff"].iter().chain(args);
     let cli = Cli::try_parse_from(line).unwrap_or_else(|e| panic!("{args:?}: {e}"));
     let Task::Command(command) = cli.task() else { panic!("{args:?} is no command") };
     let (out, err) = (Paper::default(), Paper::default());
     let mut console = Console::new(Box::new(out.clone()), Box::new(err.clone()));
-    let code = commands::run(&command, &ports, &[], &mut console);
+    let code = commands::run(&command, ports, &[], &mut console);
     Ran { code, out: out.text(), err: err.text() }
 }
 

@@ -12,6 +12,7 @@
     reason = "a test may fail loudly, and holds the library against the plain world"
 )]
 
+mod archive;
 mod bagit;
 mod check;
 mod commands;

@@ -5,9 +5,9 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Modules from the outermost to the innermost, and the leaves that anyone may use.
-const LAYERS: [&str; 12] = [
-    "commands", "kiosk", "tablet", "record", "journal", "walk", "check", "route", "script", "figures",
-    "words", "unit",
+const LAYERS: [&str; 13] = [
+    "commands", "kiosk", "archive", "tablet", "record", "journal", "walk", "check", "route", "script",
+    "figures", "words", "unit",
 ];
 const LEAVES: [&str; 3] = ["measure", "ports", "source"];
 

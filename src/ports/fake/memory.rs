@@ -144,8 +144,13 @@ impl Memory {
 
     /// Makes the names beside `path` durable.
     fn sync_folder(&mut self, path: &Path) -> Result<(), DiskFault> {
-        self.attempt(Operation::SyncFolder, "sync the folder of", path)?;
-        let parent = path.parent();
+        path.parent().map_or(Ok(()), |dir| self.settle(dir))
+    }
+
+    /// Makes the names in a folder durable.
+    pub(super) fn settle(&mut self, dir: &Path) -> Result<(), DiskFault> {
+        self.attempt(Operation::SyncFolder, "sync", dir)?;
+        let parent = Some(dir);
         self.durable_names.retain(|p, _| p.parent() != parent);
         let here = self.names.iter().filter(|(p, _)| p.parent() == parent);
         self.durable_names.extend(here.map(|(p, file)| (p.clone(), *file)));

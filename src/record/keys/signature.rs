@@ -6,6 +6,8 @@ use super::PublicKey;
 
 /// The namespace of a record's seal: a signature made for anything else is none here.
 pub const NAMESPACE: &str = "record@sendoff";
+/// The namespace of what the office signs: receipts and high-water marks.
+pub const CHECKPOINT: &str = "checkpoint@sendoff";
 
 /// An Ed25519 signature takes about 300 bytes.
 const MAX_BYTES: usize = 4096;

@@ -1,0 +1,218 @@
+//! Taking records in: verified before filed, each exactly once, whatever stops it in between.
+//!
+//! For a new record the receipt is appended and synced first, then the record is filed. A crash between the two
+//! leaves a receipt without a record; when the record comes again, it is filed under that receipt. What is not
+//! taken goes to quarantine. The originals are only read.
+
+mod beside;
+mod one;
+
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+
+use jiff::Timestamp;
+
+use super::receipts::{LogFault, Receipt, Receipts, Writer};
+use super::{Archive, ArchiveFault, Filed, MARKS, RECEIPTS, marks, search, trust};
+use crate::ports::{Disk, Ports};
+use crate::record::keys::TabletKey;
+use crate::record::receipt::{self, to_second};
+use crate::record::seal::{Digest, RecordId};
+
+/// What is to be taken in.
+#[derive(Debug, Clone, Copy)]
+pub struct Plan<'a> {
+    /// ZIP files, unpacked bags, or folders with such in them at any depth.
+    pub paths: &'a [PathBuf],
+    /// Whether rehearsals are taken too. They are never evidence.
+    pub rehearsals: bool,
+}
+
+/// What became of one place.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Outcome {
+    /// It was filed.
+    New(Filed),
+    /// The archive had it already.
+    Known(Filed),
+    /// A rehearsal, which was left alone.
+    Rehearsal,
+    /// It was not taken.
+    Bad(Bad),
+}
+
+/// Why something was not taken.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Bad {
+    /// A code that stays the same in all versions.
+    pub code: &'static str,
+    /// The reason in words.
+    pub why: String,
+    /// Where it lies in quarantine; nothing where it could not be read.
+    pub kept: Option<String>,
+}
+
+/// How far it is.
+#[derive(Debug, Clone, Copy)]
+pub struct Progress<'a> {
+    /// Places done.
+    pub done: usize,
+    /// Places in all.
+    pub of: usize,
+    /// The one just done.
+    pub path: &'a Path,
+    /// What became of it.
+    pub outcome: &'a Outcome,
+}
+
+/// What an import did.
+#[derive(Debug, Clone, Default)]
+pub struct Summary {
+    /// Records filed, in the order in which they came.
+    pub new: Vec<Filed>,
+    /// How many the archive had already.
+    pub known: usize,
+    /// Rehearsals that were left alone.
+    pub rehearsals: Vec<PathBuf>,
+    /// What was not taken.
+    pub bad: Vec<(PathBuf, Bad)>,
+    /// Receipts that were written beside what was taken.
+    pub receipts: Vec<PathBuf>,
+    /// Folders in which no receipt could be written, with the reason.
+    pub no_receipt: Vec<(PathBuf, String)>,
+}
+
+impl Summary {
+    /// Whether everything found is in the archive.
+    #[must_use]
+    pub const fn is_good(&self) -> bool {
+        self.bad.is_empty() && self.rehearsals.is_empty()
+    }
+}
+
+/// What is in hand while records are taken in.
+struct Work<'a> {
+    archive: &'a Archive,
+    disk: &'a dyn Disk,
+    now: Timestamp,
+    rehearsals: bool,
+    /// The archive's own receipts.
+    own: Receipts,
+    writer: Writer<'a>,
+    /// Folders whose names were made durable in this run.
+    settled: Vec<String>,
+    /// Numbers that are new, by chain: their marks may rise.
+    touched: BTreeMap<String, (u32, RecordId)>,
+}
+
+/// Takes records in.
+///
+/// # Errors
+/// No tablet is trusted, a path is not there, the receipts cannot be relied on, or the disk refuses: then what was
+/// filed stays filed, and the same import can be run again.
+pub fn import(
+    archive: &Archive,
+    plan: Plan<'_>,
+    ports: &Ports,
+    told: &mut dyn FnMut(Progress<'_>),
+) -> Result<Summary, ArchiveFault> {
+    archive.need_tablets()?;
+    if let Some(path) = plan.paths.iter().find(|path| !is_there(ports.disk.as_ref(), path)) {
+        return Err(ArchiveFault::NoSuchPath(path.clone()));
+    }
+    let _held = archive.take_lock()?;
+    let office = archive.office_key()?;
+    let own = archive.receipts()?;
+    // A torn end is what a crash leaves; anything else means that times of receipt may be lost.
+    if let Some(fault) = own.faults().iter().find(|fault| !matches!(fault, LogFault::Torn { .. })) {
+        return Err(ArchiveFault::Receipts { fault: fault.clone() });
+    }
+    let mut work = Work {
+        archive,
+        disk: ports.disk.as_ref(),
+        now: to_second(ports.clock.now()),
+        rehearsals: plan.rehearsals,
+        own,
+        writer: Writer::new(archive.store()),
+        settled: Vec::new(),
+        touched: BTreeMap::new(),
+    };
+    for folder in ["", RECEIPTS] {
+        archive.store().settle(folder)?;
+    }
+    let of = search::count(work.disk, plan.paths);
+    let mut summary = Summary::default();
+    let mut done = 0;
+    for path in plan.paths {
+        let mut lines = Vec::new();
+        search::each(work.disk, path, &mut |place| -> Result<(), ArchiveFault> {
+            let (outcome, line) = work.take(&place)?;
+            done += 1;
+            told(Progress { done, of, path: place.path(), outcome: &outcome });
+            lines.extend(line);
+            match outcome {
+                Outcome::New(filed) => summary.new.push(filed),
+                Outcome::Known(_) => summary.known += 1,
+                Outcome::Rehearsal => summary.rehearsals.push(place.path().to_owned()),
+                Outcome::Bad(bad) => summary.bad.push((place.path().to_owned(), bad)),
+            }
+            Ok(())
+        })?;
+        let folder = if work.disk.is_dir(path) { path.as_path() } else { path.parent().unwrap_or(path) };
+        beside::write(&work, folder, lines, &office, &mut summary);
+    }
+    work.raise_marks(&office)?;
+    Ok(summary)
+}
+
+fn is_there(disk: &dyn Disk, path: &Path) -> bool {
+    let name = path.file_name().map(|name| name.to_string_lossy().into_owned());
+    let parent = path.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or_else(|| Path::new("."));
+    disk.is_dir(path)
+        || name.is_some_and(|name| disk.list(parent).is_ok_and(|names| names.binary_search(&name).is_ok()))
+}
+
+impl Work<'_> {
+    /// Sets the marks of all chains that grew.
+    fn raise_marks(&mut self, office: &TabletKey) -> Result<(), ArchiveFault> {
+        let store = self.archive.store();
+        let offices = trust::offices(self.archive.signers());
+        for (_, id) in std::mem::take(&mut self.touched).into_values() {
+            let Some(Receipt { at, digest }) = self.own.of(&id) else { continue };
+            let stands = marks::read(store, &marks::name_of(&id), &offices)?;
+            // A mark that does not hold is left for the audit to find.
+            let rises = stands.is_ok_and(|mark| mark.is_none_or(|mark| mark.id.number() < id.number()));
+            if rises {
+                marks::set(store, &marks::Mark { id, digest, at }, office)?;
+            }
+        }
+        store.settle(MARKS)?;
+        Ok(())
+    }
+
+    fn touch(&mut self, id: &RecordId) {
+        let highest = self.touched.entry(marks::name_of(id)).or_insert_with(|| (id.number(), id.clone()));
+        if highest.0 < id.number() {
+            *highest = (id.number(), id.clone());
+        }
+    }
+
+    /// Makes the names of a folder and of those above it durable, once a run: an earlier run may have failed at
+    /// just that.
+    fn settle(&mut self, path: &str) -> Result<(), ArchiveFault> {
+        let mut folder = path;
+        while let Some((above, _)) = folder.rsplit_once('/') {
+            folder = above;
+            if !self.settled.iter().any(|done| done == folder) {
+                self.archive.store().settle(folder)?;
+                self.settled.push(folder.to_owned());
+            }
+        }
+        Ok(())
+    }
+}
+
+/// A line of the receipt that goes beside what was taken.
+fn confirmed(id: &RecordId, digest: Digest, at: Timestamp) -> receipt::Line {
+    receipt::Line { id: id.clone(), digest, at }
+}

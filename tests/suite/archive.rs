@@ -1,0 +1,6 @@
+//! The office's archive: taking in, trusting, finding what is wrong, copying out.
+
+mod import;
+mod interrupted;
+mod receipts;
+mod support;
