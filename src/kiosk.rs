@@ -5,6 +5,7 @@
 //! `run` is the one place where they meet the world.
 
 mod context;
+mod duty;
 pub mod edit;
 pub mod effect;
 pub mod gate;
@@ -28,7 +29,7 @@ use crate::script::{Bundle, Scripts};
 use crate::tablet::staff::Staff;
 use crate::words::{Args, Reader};
 
-pub use context::{Ctx, Settings};
+pub use context::{Crew, Ctx, Settings};
 pub use effect::{Done, Effect};
 pub use hall::Hall;
 pub use run::World;
@@ -163,6 +164,7 @@ impl App {
             shapes: &self.shapes,
             faults: &self.edit.faults,
             hall: self.hall.as_ref(),
+            crew: Crew { staff: self.staff.as_ref().ok(), duty: self.duty.as_deref() },
         }
     }
 
@@ -212,11 +214,12 @@ impl App {
 
     /// Lends the open screen what it may look at. No view is drawn here, so any look will do.
     fn with_screen(&mut self, change: impl FnOnce(&mut Screen, &Ctx<'_>) -> Action) -> Action {
-        let Self { screen, settings, shapes, hall, lot, world, edit, .. } = self;
+        let Self { screen, settings, shapes, hall, lot, world, edit, staff, duty, .. } = self;
         let look = theme::Look::new(settings.theme, settings.text, iced::Size::new(1280.0, 800.0), 1.0);
         let scripts = hall.as_ref().map_or(&*lot, |h| &h.scripts);
         let (now, faults) = (world.now(), &edit.faults);
-        change(screen, &Ctx { scripts, settings, look, now, shapes, faults, hall: hall.as_ref() })
+        let (hall, crew) = (hall.as_ref(), Crew { staff: staff.as_ref().ok(), duty: duty.as_deref() });
+        change(screen, &Ctx { scripts, settings, look, now, shapes, faults, hall, crew })
     }
 
     /// Does what a screen asked for.
@@ -227,12 +230,17 @@ impl App {
             Action::Begin(unit) => {
                 let faults = self.edit.faults.of(&unit);
                 if faults == 0 {
-                    return vec![Effect::Begin(unit)];
+                    return self.begin_on_duty(unit);
                 }
                 self.tell(screen::counted(&self.any_ctx(), "yard-unit-faulty", faults), false);
                 Vec::new()
             }
-            Action::GoOn(walk) => vec![Effect::Resume(walk)],
+            Action::GoOn { walk, agent } => self.resume_on_duty(walk, agent.as_deref()),
+            Action::SignOff => {
+                self.duty = None;
+                Vec::new()
+            }
+            Action::Staff(change) => vec![Effect::Staff(change)],
             Action::Propose(events) => {
                 if let Some(hall) = &mut self.hall {
                     hall.saving = true;
@@ -276,7 +284,7 @@ impl App {
                     self.screen = Screen::at(&hall);
                     self.hall = Some(hall);
                 }
-                Vec::new()
+                self.agent_on_duty()
             }
             Done::Decoded { photo, picture } => {
                 if let Screen::Walk(state) = &mut self.screen {
@@ -303,13 +311,7 @@ impl App {
                 self.staff = staff;
                 self.pin_tried(&code, tried)
             }
-            Done::StaffChanged { result, staff } => {
-                self.staff = staff;
-                if let Err(why) = result {
-                    self.tell(why, false);
-                }
-                Vec::new()
-            }
+            Done::StaffChanged { result, staff } => self.staff_changed(result, staff),
             Done::Started(Err(why)) | Done::Listed(Err(why)) | Done::Taken(Err(why)) => {
                 self.tell(why, false);
                 Vec::new()

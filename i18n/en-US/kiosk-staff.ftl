@@ -23,3 +23,60 @@ gate-hold-longer = A little longer: hold for three seconds
 gate-no-pin = No PIN is set on this tablet, so anyone can do this.
 gate-shut = This stays shut
 gate-unreadable = The file with the PINs cannot be used. { $why }
+gate-staff = Who works here?
+    .line = Staff alone may see and change this.
+gate-sign-on = Sign on
+    .line = Walks that you lead from now on carry your code.
+gate-begin = Who leads this walk?
+    .line = Sign on first. The record carries your code.
+gate-go-on = Who leads this walk from here?
+    .line = Nobody or somebody else is on duty. From here on the record carries your code.
+gate-take-over = Who takes this walk over?
+    .line = From here on the record carries your code.
+
+# The Yard.
+yard-no-pin = No PIN is set on this tablet. Agents type their code, and anyone can close the kiosk.
+yard-nobody-on = Nobody has signed on.
+yard-on-duty = On duty: { $code }
+yard-sign-on = Sign on
+yard-sign-on-other = Another agent
+yard-sign-off = Sign off
+yard-staff = Staff and PINs
+
+# Opening and Walk.
+opening-agent-on = Who leads this walk
+walk-take-over = Another agent takes over
+
+# First start.
+first-person-why = Without a PIN anyone can close the kiosk. You can also add people later, from the Yard.
+
+# Staff.
+staff-title = Staff and PINs
+staff-what = A PIN says who did what. It does not lock the key or the records.
+staff-role-agent = Agent
+staff-role-agent-may = Leads walks
+staff-role-office = Office
+staff-role-office-may = Leads walks, and says who works here
+staff-add = Add a person
+staff-first-title = Add the first person
+staff-first-what = The first person works in the office and can add the others. From then on a PIN is needed to lead a walk and to close the kiosk.
+staff-code = Code that stands on records, such as initials
+staff-code-example = JM
+staff-code-form = A code has 1 to 12 letters, digits and dashes.
+staff-code-taken = Somebody has this code.
+staff-code-next = Choose a PIN
+staff-own-pin = Change my PIN
+staff-new-pin = New PIN
+staff-remove = Remove
+staff-remove-title = Remove { $code }?
+staff-remove-what = Records keep the code. The person can no longer sign on.
+staff-remove-yes = Remove
+staff-pin-title = PIN of { $code }
+staff-pin-first = Choose a PIN of 4 to 12 digits.
+staff-pin-again = Type the same PIN again.
+staff-pin-differs = The two PINs differ. Choose one again.
+staff-pin-what = Nobody can read a PIN here. If it is forgotten, the office sets a new one.
+staff-pin-next = Go on
+staff-pin-keep = Keep the PIN
+staff-saving = One moment. It is being saved.
+staff-to-yard = To the Yard

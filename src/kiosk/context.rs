@@ -10,6 +10,7 @@ use super::plan::PlanShape;
 use super::theme::{Hand, Look, TextSize, Theme, Wishes};
 use super::ui::Layout;
 use crate::script::{Scripts, Speaker};
+use crate::tablet::staff::Staff;
 use crate::words::{Args, Reader};
 
 /// Settings of this kiosk; `preferences` keeps them.
@@ -57,6 +58,23 @@ impl Settings {
     }
 }
 
+/// Who works here, as far as screens know.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Crew<'a> {
+    /// Everybody with a PIN; none when that cannot be told.
+    pub staff: Option<&'a Staff>,
+    /// Who signed on.
+    pub duty: Option<&'a str>,
+}
+
+impl Crew<'_> {
+    /// Whether somebody has a PIN, so that agents sign on with theirs.
+    #[must_use]
+    pub fn signs_on(&self) -> bool {
+        self.staff.is_some_and(|staff| !staff.is_empty())
+    }
+}
+
 /// What a view may look at.
 #[derive(Debug, Clone, Copy)]
 pub struct Ctx<'a> {
@@ -74,6 +92,8 @@ pub struct Ctx<'a> {
     pub faults: &'a Faults,
     /// The open walk.
     pub hall: Option<&'a Hall>,
+    /// Who works here.
+    pub crew: Crew<'a>,
 }
 
 impl<'a> Ctx<'a> {

@@ -111,6 +111,8 @@ pub struct OpenSummary {
     pub id: String,
     /// Unit, if the journal says so.
     pub unit: Option<String>,
+    /// Staff code of who led it last, if somebody has taken it on.
+    pub agent: Option<String>,
     /// Name of the first driver, if entered.
     pub renter: Option<String>,
     /// Digest of the scripts it is led from, if the journal says so.

@@ -25,6 +25,16 @@ pub enum Purpose {
     Close,
     /// Leave the pages that a renter reads alone.
     Leave,
+    /// Say who works here.
+    Staff,
+    /// Sign on.
+    SignOn,
+    /// Begin a walk for a unit, as whoever signs on.
+    Begin(String),
+    /// Go on with a walk, as whoever signs on.
+    GoOn(String),
+    /// Take the open walk over.
+    TakeOver,
 }
 
 impl Purpose {
@@ -34,6 +44,11 @@ impl Purpose {
         match self {
             Self::Close => "gate-close",
             Self::Leave => "gate-leave",
+            Self::Staff => "gate-staff",
+            Self::SignOn => "gate-sign-on",
+            Self::Begin(_) => "gate-begin",
+            Self::GoOn(_) => "gate-go-on",
+            Self::TakeOver => "gate-take-over",
         }
     }
 }

@@ -182,6 +182,7 @@ fn summary(open: &OpenWalk, trouble: Option<String>) -> OpenSummary {
     OpenSummary {
         id: open.id.clone(),
         unit: open.unit().map(str::to_owned),
+        agent: open.agent().map(str::to_owned),
         renter: open.people().iter().find(|p| p.driver).map(|p| p.name.clone()),
         scripts: open.read.as_ref().ok().and_then(|r| match r.entries.first().map(|e| &e.event) {
             Some(Event::Began { scripts, .. }) => Some(scripts.clone()),

@@ -6,6 +6,7 @@ pub mod first;
 mod frame;
 pub mod opening;
 pub mod sealed;
+pub mod staff;
 pub mod walk;
 pub mod yard;
 
@@ -17,6 +18,7 @@ use super::gate::Purpose;
 use super::hall::Hall;
 use super::ui::Element;
 use crate::tablet::Finished;
+use crate::tablet::staff::Change;
 use crate::walk::{Event, Phase};
 
 pub(super) use frame::{counted, frame};
@@ -30,8 +32,17 @@ pub enum Action {
     Name(String),
     /// Begin a walk for this unit.
     Begin(String),
-    /// Go on with this walk.
-    GoOn(String),
+    /// Go on with a walk.
+    GoOn {
+        /// Its id.
+        walk: String,
+        /// Who led it last.
+        agent: Option<String>,
+    },
+    /// Nobody is on duty any more.
+    SignOff,
+    /// Change who works here.
+    Staff(Change),
     /// Keep these events, in order; [`Screen::saved`] is called when all are.
     Propose(Vec<Event>),
     /// Seal the open walk.
@@ -78,6 +89,8 @@ pub enum Screen {
     Closing(closing::State),
     /// The record is sealed.
     Sealed(sealed::State),
+    /// Who works here.
+    Staff(staff::State),
 }
 
 /// A message of one of the screens.
@@ -97,6 +110,8 @@ pub enum Message {
     Closing(closing::Message),
     /// Of the end.
     Sealed(sealed::Message),
+    /// Of who works here.
+    Staff(staff::Message),
 }
 
 impl Screen {
@@ -143,13 +158,14 @@ impl Screen {
     /// Takes a message of the open screen in. One of a screen that was left meanwhile is too late.
     pub fn update(&mut self, message: Message, ctx: &Ctx<'_>) -> Action {
         match (self, message) {
-            (Self::First(state), Message::First(message)) => state.update(message),
+            (Self::First(state), Message::First(message)) => state.update(message, ctx),
             (Self::Yard(state), Message::Yard(message)) => state.update(message),
             (Self::Opening(state), Message::Opening(message)) => state.update(message, ctx),
             (Self::Walk(state), Message::Walk(message)) => state.update(message, ctx),
             (Self::Caution(state), Message::Caution(message)) => state.update(message, ctx),
             (Self::Closing(state), Message::Closing(message)) => state.update(message, ctx),
             (Self::Sealed(state), Message::Sealed(message)) => state.update(message),
+            (Self::Staff(state), Message::Staff(message)) => state.update(message, ctx),
             (
                 Self::Waiting
                 | Self::First(_)
@@ -158,7 +174,8 @@ impl Screen {
                 | Self::Walk(_)
                 | Self::Caution(_)
                 | Self::Closing(_)
-                | Self::Sealed(_),
+                | Self::Sealed(_)
+                | Self::Staff(_),
                 _,
             ) => Action::None,
         }
@@ -171,7 +188,7 @@ impl Screen {
             Self::Walk(state) => state.saved(ctx),
             Self::Caution(state) => state.saved(ctx),
             Self::Closing(state) => state.saved(ctx),
-            Self::Waiting | Self::First(_) | Self::Yard(_) | Self::Sealed(_) => Action::None,
+            Self::Waiting | Self::First(_) | Self::Yard(_) | Self::Sealed(_) | Self::Staff(_) => Action::None,
         }
     }
 
@@ -186,7 +203,7 @@ impl Screen {
     pub fn crumb(&self, ctx: &Ctx<'_>) -> Option<String> {
         match self {
             Self::Waiting | Self::Caution(_) => None,
-            Self::First(_) | Self::Yard(_) => Some(lot_line(ctx)),
+            Self::First(_) | Self::Yard(_) | Self::Staff(_) => Some(lot_line(ctx)),
             Self::Opening(_) => Some(unit_line(ctx, &ctx.say("crumb-opening"))),
             Self::Walk(state) => Some(unit_line(ctx, &state.crumb(ctx))),
             Self::Closing(_) | Self::Sealed(_) => Some(unit_line(ctx, &ctx.say("crumb-closing"))),
@@ -204,6 +221,7 @@ impl Screen {
             Self::Caution(state) => state.view(ctx).map(Message::Caution),
             Self::Closing(state) => state.view(ctx).map(Message::Closing),
             Self::Sealed(state) => state.view(ctx).map(Message::Sealed),
+            Self::Staff(state) => state.view(ctx).map(Message::Staff),
         }
     }
 }

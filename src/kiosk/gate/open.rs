@@ -3,7 +3,7 @@
 use super::{Asks, Gate, Message, Passed, Purpose};
 use crate::kiosk::App;
 use crate::kiosk::effect::Effect;
-use crate::kiosk::screen::Action;
+use crate::kiosk::screen::{Action, Screen, staff};
 use crate::tablet::staff::{Change, Staff, Tried};
 
 impl App {
@@ -81,13 +81,31 @@ impl App {
     }
 
     /// Does what the gate was asked for.
-    fn through(&mut self, purpose: Purpose, _passed: &Passed) -> Vec<Effect> {
+    fn through(&mut self, purpose: Purpose, passed: &Passed) -> Vec<Effect> {
+        let who = || passed.by.as_ref().map(|(code, _)| code.clone());
         match purpose {
             Purpose::Close => {
                 self.exits = true;
                 Vec::new()
             }
             Purpose::Leave => self.act(Action::ToYard),
+            Purpose::Staff => self.act(Action::open(Screen::Staff(staff::State::new(passed.by.clone())))),
+            Purpose::SignOn => {
+                self.duty = who();
+                Vec::new()
+            }
+            Purpose::Begin(unit) => {
+                self.duty = who();
+                vec![Effect::Begin(unit)]
+            }
+            Purpose::GoOn(walk) => {
+                self.duty = who();
+                vec![Effect::Resume(walk)]
+            }
+            Purpose::TakeOver => {
+                self.duty = who();
+                self.agent_on_duty()
+            }
         }
     }
 }

@@ -3,8 +3,9 @@
 use iced::widget::{column, container};
 use iced::{Alignment, Length};
 
-use super::Action;
+use super::{Action, Screen, staff};
 use crate::kiosk::context::Ctx;
+use crate::kiosk::gate::Purpose;
 use crate::kiosk::theme::Gap;
 use crate::kiosk::ui::{self, Element};
 use crate::record::keys::check_tablet_name;
@@ -32,6 +33,8 @@ pub enum Message {
     DemoChosen,
     /// The fingerprint was read.
     GoneOn,
+    /// The first person with a PIN is to be added.
+    PersonAsked,
 }
 
 impl State {
@@ -48,7 +51,7 @@ impl State {
     }
 
     /// Takes a message in.
-    pub fn update(&mut self, message: Message) -> Action {
+    pub fn update(&mut self, message: Message, ctx: &Ctx<'_>) -> Action {
         match message {
             Message::NameChanged(name) => {
                 self.name = name;
@@ -64,6 +67,9 @@ impl State {
             },
             Message::DemoChosen => Action::Name(DEMO.to_owned()),
             Message::GoneOn => Action::ToYard,
+            // A data folder that knows people already has its gate.
+            Message::PersonAsked if ctx.crew.signs_on() => Action::Gate(Purpose::Staff),
+            Message::PersonAsked => Action::open(Screen::Staff(staff::State::new(None))),
         }
     }
 
@@ -77,6 +83,9 @@ impl State {
                 ui::section(look, fingerprint.clone()),
                 ui::body(look, ctx.say("first-office")),
                 ui::primary(look, ctx.say("first-go-on"), Message::GoneOn),
+                ui::rule(look),
+                ui::body(look, ctx.say("first-person-why")),
+                ui::secondary(look, ctx.say("staff-first-title"), Message::PersonAsked),
             ],
             None => {
                 let field = ui::field(look, "tablet-name", &self.name, Message::NameChanged)

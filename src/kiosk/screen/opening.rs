@@ -18,6 +18,7 @@ use iced::widget::{column, container, responsive};
 
 use super::{Action, Screen};
 use crate::kiosk::context::Ctx;
+use crate::kiosk::gate::Purpose;
 use crate::kiosk::hall::Hall;
 use crate::kiosk::theme::Gap;
 use crate::kiosk::ui::{self, Element};
@@ -170,6 +171,7 @@ impl State {
             return Action::None;
         }
         match message {
+            Message::Trip(trip::Message::AgentAsked) => return Action::Gate(Purpose::TakeOver),
             Message::Trip(message) => self.trip.update(message, ctx),
             Message::Party(message) => self.party.update(message, &hall.walk),
             Message::Licences(message) => self.licences.update(message, &hall.walk),

@@ -20,6 +20,7 @@ mod words;
 
 use super::{Action, Screen, caution, closing};
 use crate::kiosk::context::Ctx;
+use crate::kiosk::gate::Purpose;
 use crate::kiosk::hall::Hall;
 use crate::kiosk::plan::{Floor, Peg, PlanMark};
 use crate::kiosk::ui::{self, Element};
@@ -176,6 +177,7 @@ impl State {
             }
             Message::SheetKept => self.keep_sheet(hall),
             Message::ClosingAsked => Action::open(Screen::Closing(closing::State::new(hall))),
+            Message::TakeOverAsked => Action::Gate(Purpose::TakeOver),
             Message::YardAsked => Action::ToYard,
             other => {
                 self.turn(other, hall);

@@ -6,8 +6,9 @@ use iced::{Alignment, Length};
 use super::{Action, counted};
 use crate::kiosk::context::Ctx;
 use crate::kiosk::effect::{OpenSummary, YardList};
+use crate::kiosk::gate::Purpose;
 use crate::kiosk::plan;
-use crate::kiosk::theme::Gap;
+use crate::kiosk::theme::{Gap, TextSize};
 use crate::kiosk::ui::{self, Element, Symbol};
 use crate::unit::Sheet;
 use crate::words::{Args, format};
@@ -27,6 +28,12 @@ pub enum Message {
     UnitChosen(String),
     /// An open walk is to go on.
     WalkChosen(String),
+    /// Somebody signs on, in place of whoever is on duty.
+    SignOnAsked,
+    /// Nobody is on duty any more.
+    SignedOff,
+    /// Who works here is asked for.
+    StaffAsked,
 }
 
 impl State {
@@ -40,7 +47,13 @@ impl State {
     pub fn update(&mut self, message: Message) -> Action {
         match message {
             Message::UnitChosen(unit) => Action::Begin(unit),
-            Message::WalkChosen(walk) => Action::GoOn(walk),
+            Message::WalkChosen(walk) => {
+                let agent = self.list.walks.iter().find(|w| w.id == walk).and_then(|w| w.agent.clone());
+                Action::GoOn { walk, agent }
+            }
+            Message::SignOnAsked => Action::Gate(Purpose::SignOn),
+            Message::SignedOff => Action::SignOff,
+            Message::StaffAsked => Action::Gate(Purpose::Staff),
         }
     }
 
@@ -72,7 +85,7 @@ impl State {
         }
         let units: Vec<Element<'a, Message>> =
             ctx.scripts.units.values().map(|sheet| self.unit(ctx, &sheet.value)).collect();
-        page = page.push(grid(ctx, units)).push(self.foot(ctx));
+        page = page.push(grid(ctx, units)).push(crew(ctx)).push(self.foot(ctx));
         let padded = container(page).padding(look.gap(Gap::Wide)).width(Length::Fill);
         ui::scroll(look, padded).height(Length::Fill).into()
     }
@@ -157,10 +170,38 @@ impl State {
     }
 }
 
+/// Who is on duty, and the way to who works here.
+fn crew<'a>(ctx: &Ctx<'a>) -> Element<'a, Message> {
+    let look = &ctx.look;
+    let staff = ui::secondary(look, ctx.say("yard-staff"), Message::StaffAsked).id("yard-staff");
+    let (words, ways) = match (ctx.crew.signs_on(), ctx.crew.duty) {
+        (false, _) => (ctx.say("yard-no-pin"), row![staff]),
+        (true, None) => {
+            let on = ui::secondary(look, ctx.say("yard-sign-on"), Message::SignOnAsked).id("yard-sign-on");
+            (ctx.say("yard-nobody-on"), row![on, staff])
+        }
+        (true, Some(code)) => {
+            let other = ui::secondary(look, ctx.say("yard-sign-on-other"), Message::SignOnAsked);
+            let off = ui::secondary(look, ctx.say("yard-sign-off"), Message::SignedOff);
+            let words = ctx.say_with("yard-on-duty", &Args::new().text("code", code.to_owned()));
+            (words, row![other.id("yard-sign-on"), off.id("yard-sign-off"), staff])
+        }
+    };
+    let gap = look.gap(Gap::Medium);
+    let ways = ways.spacing(gap).wrap().vertical_spacing(gap);
+    let words = ui::strong(look, words).width(Length::Fill);
+    if look.portrait() || look.text != TextSize::Usual {
+        return ui::panel(look, column![words, ways].spacing(gap)).into();
+    }
+    ui::panel(look, row![words, ways].spacing(look.gap(Gap::Large)).align_y(Alignment::Center)).into()
+}
+
 /// Cards beside each other where there is room, else below each other.
 fn grid<'a>(ctx: &Ctx<'a>, cards: Vec<Element<'a, Message>>) -> Element<'a, Message> {
     let look = &ctx.look;
-    let columns = if look.portrait() { 1 } else { cards.len().clamp(1, 3) };
+    // The largest letters need the room of two cards for one.
+    let most = if look.text == TextSize::Largest { 2 } else { 3 };
+    let columns = if look.portrait() { 1 } else { cards.len().clamp(1, most) };
     let mut rows: Vec<Element<'a, Message>> = Vec::new();
     let mut cards = cards.into_iter().peekable();
     while cards.peek().is_some() {

@@ -41,6 +41,8 @@ pub(super) struct Draft {
 pub enum Message {
     /// The staff code was typed.
     AgentTyped(String),
+    /// Another agent takes the walk over.
+    AgentAsked,
     /// A language was chosen.
     LanguageChosen(String),
     /// Measures were chosen.
@@ -77,6 +79,8 @@ impl Draft {
     pub(super) fn update(&mut self, message: Message, ctx: &Ctx<'_>) {
         match message {
             Message::AgentTyped(code) => self.agent = code,
+            // The gate asks for a PIN.
+            Message::AgentAsked => {}
             Message::LanguageChosen(language) => self.language = Some(language),
             Message::MeasuresChosen(measures) => self.measures = Some(measures),
             Message::ReferenceTyped(reference) => self.reference = reference,
@@ -97,7 +101,8 @@ impl Draft {
 
     pub(super) fn offer(&self, walk: &Walk, ctx: &Ctx<'_>, offer: &mut Offer) {
         let code = clean_name(&self.agent);
-        if !code.is_empty() {
+        // Where agents have PINs, whoever signed on leads.
+        if !code.is_empty() && !ctx.crew.signs_on() {
             offer.put(walk, ctx, Event::AgentOn { code }, |_| Spot::Agent);
         }
         match (self.language.clone(), self.measures.clone()) {
@@ -126,10 +131,6 @@ impl Draft {
 
     pub(super) fn view<'a>(&'a self, ctx: &Ctx<'a>, faults: &Faults) -> Element<'a, Message> {
         let look = &ctx.look;
-        let agent = ui::field(look, "opening-agent", &self.agent, Message::AgentTyped)
-            .label(ctx.say("opening-agent"))
-            .placeholder(ctx.say("opening-agent-example"))
-            .error(faults.at(ctx, Spot::Agent));
         let languages = offered(ctx, self.language.as_deref()).into_iter().map(|tag| {
             let chosen = self.language.as_deref() == Some(tag.as_str());
             Choice::new(own_name(ctx, &tag), chosen, Message::LanguageChosen(tag))
@@ -139,7 +140,7 @@ impl Draft {
             Choice::new(measures_name(ctx, word), chosen, Message::MeasuresChosen(word.clone()))
         });
         let who = column![
-            Element::from(agent),
+            self.agent_view(ctx, faults),
             parts::labeled(look, ctx.say("opening-language"), ui::choices(look, languages)),
             parts::labeled(look, ctx.say("opening-measures"), ui::choices(look, measures)),
         ]
@@ -155,6 +156,27 @@ impl Draft {
             .push(parts::wrong(look, faults.at(ctx, Spot::Due)))
             .spacing(look.gap(Gap::Wide));
         parts::two(look, (who.into(), trip.into()), (1, 1))
+    }
+
+    /// Who leads: typed, or whoever signed on.
+    fn agent_view<'a>(&'a self, ctx: &Ctx<'a>, faults: &Faults) -> Element<'a, Message> {
+        let look = &ctx.look;
+        if !ctx.crew.signs_on() {
+            return ui::field(look, "opening-agent", &self.agent, Message::AgentTyped)
+                .label(ctx.say("opening-agent"))
+                .placeholder(ctx.say("opening-agent-example"))
+                .error(faults.at(ctx, Spot::Agent))
+                .into();
+        }
+        let agent = ctx.hall.and_then(|hall| hall.walk.agent());
+        let key = if agent.is_some() { "yard-sign-on-other" } else { "yard-sign-on" };
+        let other = ui::secondary(look, ctx.say(key), Message::AgentAsked).id("opening-agent-other");
+        let line = row![]
+            .push(agent.map(|code| ui::section(look, code.to_owned())))
+            .push(other)
+            .spacing(look.gap(Gap::Large))
+            .align_y(Alignment::Center);
+        parts::labeled(look, ctx.say("opening-agent-on"), line)
     }
 
     fn nights_view<'a>(&'a self, ctx: &Ctx<'a>) -> Element<'a, Message> {

@@ -39,6 +39,8 @@ pub enum Message {
     },
     /// The Closing was asked for.
     ClosingAsked,
+    /// Another agent takes the walk over.
+    TakeOverAsked,
     /// The Yard was asked for; the walk stays open.
     YardAsked,
 }

@@ -17,6 +17,11 @@ impl<'a> Page<'a> {
             .push(ui::primary(look, ctx.say("walk-overview-back"), Message::SheetClosed))
             .push(ui::secondary(look, ctx.say("walk-to-closing"), Message::ClosingAsked))
             .push(ui::secondary(look, ctx.say("walk-to-yard"), Message::YardAsked))
+            .push(
+                ctx.crew
+                    .signs_on()
+                    .then(|| ui::secondary(look, ctx.say("walk-take-over"), Message::TakeOverAsked)),
+            )
             .spacing(look.gap(Gap::Medium))
             .wrap()
             .vertical_spacing(look.gap(Gap::Medium));
