@@ -4,6 +4,7 @@
 //! turn messages into [`Action`]s; this module turns actions into [`effect::Effect`]s, which are data, and
 //! `run` is the one place where they meet the world.
 
+mod alone;
 mod context;
 mod duty;
 pub mod edit;
@@ -258,6 +259,11 @@ impl App {
                 self.screen = *screen;
                 Vec::new()
             }
+            Action::Emergency => {
+                self.emergency = true;
+                Vec::new()
+            }
+            Action::Reread { unit, reader } => self.reread(&unit, reader),
             Action::ToYard => {
                 self.hall = None;
                 self.screen = Screen::waiting();
@@ -287,8 +293,10 @@ impl App {
                 self.agent_on_duty()
             }
             Done::Decoded { photo, picture } => {
-                if let Screen::Walk(state) = &mut self.screen {
-                    state.decoded(&photo, picture);
+                match &mut self.screen {
+                    Screen::Walk(state) => state.decoded(&photo, picture),
+                    Screen::Reread(state) => state.decoded(&photo, picture),
+                    _ => {}
                 }
                 Vec::new()
             }
@@ -336,6 +344,11 @@ impl App {
             if matches!(self.screen, Screen::Yard(_)) {
                 return vec![Effect::ListWalks];
             }
+            if let Screen::Reread(state) = &mut self.screen
+                && !state.renew(&self.lot)
+            {
+                return self.act(Action::ToYard);
+            }
         }
         Vec::new()
     }
@@ -368,9 +381,12 @@ impl App {
 
     /// Photos are decoded beside the screens; the page that was opened last may want one.
     fn photo_wanted(&mut self) -> Option<Effect> {
-        let (Screen::Walk(state), Some(hall)) = (&mut self.screen, &self.hall) else { return None };
-        let bundle = Arc::clone(&hall.scripts.bundle);
-        state.photo_wanted().map(|photo| Effect::Decode { bundle, photo })
+        let photo = match &mut self.screen {
+            Screen::Walk(state) => state.photo_wanted()?,
+            Screen::Reread(state) => state.photo_wanted()?,
+            _ => return None,
+        };
+        Some(Effect::Decode { bundle: Arc::clone(&self.scripts().bundle), photo })
     }
 
     /// Turns effects into tasks; in a world without threads, does them at once.
@@ -389,18 +405,6 @@ impl App {
     /// What is on the screen.
     pub fn view(&self) -> ui::Element<'_, Message> {
         ui::root(self.settings.wishes(), self.typed(), |look| screen::frame(self, &self.ctx(look)))
-    }
-
-    /// Our own keys speak the language of whoever reads the open page.
-    fn typed(&self) -> Option<ui::Typed> {
-        let renter = self.screen.is_renters().then(|| self.hall.as_ref()?.walk.reader()).flatten();
-        let reader = renter.map_or_else(
-            || self.settings.staff.clone(),
-            |r| Reader::new(&r.value.language, hall::system_of(&r.value.measures)),
-        );
-        let done = self.scripts().words.say(&reader, "key-done", &Args::new());
-        let layout = self.settings.layout.unwrap_or_else(|| ui::Layout::of(&reader.lang));
-        self.settings.keys.then_some(ui::Typed { done, layout })
     }
 
     /// The toolkit's theme.

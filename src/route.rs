@@ -3,6 +3,7 @@
 //! Built by [`build()`] from script and data sheet; the walk, the screens and the record read it.
 
 mod build;
+pub mod find;
 mod said;
 mod stops;
 

@@ -96,7 +96,7 @@ impl<'a> Check<'a> {
     }
 
     /// A message that may be there.
-    fn perhaps(&mut self, key: String) {
+    pub(super) fn perhaps(&mut self, key: String) {
         if self.scripts.words.has(SOURCE_LANGUAGE, &key) {
             self.used.extend(self.scripts.words.references(SOURCE_LANGUAGE, &key));
             let _ = self.used.insert(key);

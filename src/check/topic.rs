@@ -57,6 +57,7 @@ impl Check<'_> {
             let id = &topic.value.id;
             self.shape(&id.value, || topic.place(id));
             self.message(format!("topic-{}", id.value), || topic.place(id));
+            self.perhaps(format!("find-{}", id.value));
             self.condition(topic, topic.value.when.as_ref());
             for step in &topic.value.steps {
                 if !self.is_full() {

@@ -6,6 +6,7 @@
 
 mod frames;
 mod party;
+mod reread;
 mod tour;
 
 use std::path::PathBuf;

@@ -2,9 +2,11 @@
 
 pub mod caution;
 pub mod closing;
+mod emergency;
 pub mod first;
 mod frame;
 pub mod opening;
+pub mod reread;
 pub mod sealed;
 pub mod staff;
 pub mod walk;
@@ -20,6 +22,7 @@ use super::ui::Element;
 use crate::tablet::Finished;
 use crate::tablet::staff::Change;
 use crate::walk::{Event, Phase};
+use crate::words::Reader;
 
 pub(super) use frame::{counted, frame};
 
@@ -58,6 +61,15 @@ pub enum Action {
     Open(Box<Screen>),
     /// Leave the walk as it stands and go to the Yard.
     ToYard,
+    /// Let a renter read again, alone: no walk stays open.
+    Reread {
+        /// The unit.
+        unit: String,
+        /// In which language and measures they read.
+        reader: Reader,
+    },
+    /// Open the emergency card.
+    Emergency,
     /// Ask for a PIN first.
     Gate(Purpose),
 }
@@ -89,6 +101,8 @@ pub enum Screen {
     Closing(closing::State),
     /// The record is sealed.
     Sealed(sealed::State),
+    /// The renter alone.
+    Reread(reread::State),
     /// Who works here.
     Staff(staff::State),
 }
@@ -110,6 +124,8 @@ pub enum Message {
     Closing(closing::Message),
     /// Of the end.
     Sealed(sealed::Message),
+    /// Of the renter alone.
+    Reread(reread::Message),
     /// Of who works here.
     Staff(staff::Message),
 }
@@ -159,12 +175,13 @@ impl Screen {
     pub fn update(&mut self, message: Message, ctx: &Ctx<'_>) -> Action {
         match (self, message) {
             (Self::First(state), Message::First(message)) => state.update(message, ctx),
-            (Self::Yard(state), Message::Yard(message)) => state.update(message),
+            (Self::Yard(state), Message::Yard(message)) => state.update(message, ctx),
             (Self::Opening(state), Message::Opening(message)) => state.update(message, ctx),
             (Self::Walk(state), Message::Walk(message)) => state.update(message, ctx),
             (Self::Caution(state), Message::Caution(message)) => state.update(message, ctx),
             (Self::Closing(state), Message::Closing(message)) => state.update(message, ctx),
-            (Self::Sealed(state), Message::Sealed(message)) => state.update(message),
+            (Self::Sealed(state), Message::Sealed(message)) => state.update(message, ctx),
+            (Self::Reread(state), Message::Reread(message)) => state.update(message, ctx),
             (Self::Staff(state), Message::Staff(message)) => state.update(message, ctx),
             (
                 Self::Waiting
@@ -175,6 +192,7 @@ impl Screen {
                 | Self::Caution(_)
                 | Self::Closing(_)
                 | Self::Sealed(_)
+                | Self::Reread(_)
                 | Self::Staff(_),
                 _,
             ) => Action::None,
@@ -188,14 +206,19 @@ impl Screen {
             Self::Walk(state) => state.saved(ctx),
             Self::Caution(state) => state.saved(ctx),
             Self::Closing(state) => state.saved(ctx),
-            Self::Waiting | Self::First(_) | Self::Yard(_) | Self::Sealed(_) | Self::Staff(_) => Action::None,
+            Self::Waiting
+            | Self::First(_)
+            | Self::Yard(_)
+            | Self::Sealed(_)
+            | Self::Reread(_)
+            | Self::Staff(_) => Action::None,
         }
     }
 
     /// Whether the renter holds the tablet.
     #[must_use]
     pub fn is_renters(&self) -> bool {
-        matches!(self, Self::Caution(_))
+        matches!(self, Self::Caution(_) | Self::Reread(_))
     }
 
     /// Where staff are, in a line above the page; the renter's pages have none.
@@ -207,6 +230,7 @@ impl Screen {
             Self::Opening(_) => Some(unit_line(ctx, &ctx.say("crumb-opening"))),
             Self::Walk(state) => Some(unit_line(ctx, &state.crumb(ctx))),
             Self::Closing(_) | Self::Sealed(_) => Some(unit_line(ctx, &ctx.say("crumb-closing"))),
+            Self::Reread(state) => Some(state.crumb(ctx)),
         }
     }
 
@@ -221,6 +245,7 @@ impl Screen {
             Self::Caution(state) => state.view(ctx).map(Message::Caution),
             Self::Closing(state) => state.view(ctx).map(Message::Closing),
             Self::Sealed(state) => state.view(ctx).map(Message::Sealed),
+            Self::Reread(state) => state.view(ctx).map(Message::Reread),
             Self::Staff(state) => state.view(ctx).map(Message::Staff),
         }
     }

@@ -70,7 +70,7 @@ fn readings(step: &Step) -> Vec<Event> {
 
 /// A whole walk but for consent and signatures. One step is left out, one caution refused, one question asked,
 /// one mark placed.
-fn whole(language: &str) -> Vec<Event> {
+pub(super) fn whole(language: &str) -> Vec<Event> {
     let route = route();
     let mut events = opened(language, "us");
     let left_out = left_out(&route);
@@ -124,7 +124,7 @@ fn left_out(route: &Route) -> String {
     route.steps.iter().rfind(plain).expect("a step without DANGER").id.clone()
 }
 
-fn closing(setup: Setup, events: &[Event]) -> Kiosk {
+pub(super) fn closing(setup: Setup, events: &[Event]) -> Kiosk {
     let mut kiosk = setup.resume("wren", events);
     if !matches!(kiosk.screen(), Screen::Closing(_)) {
         kiosk.message(Message::Screen(screen::Message::Walk(walk::Message::ClosingAsked)));
@@ -152,13 +152,13 @@ fn write(kiosk: &mut Kiosk) {
     kiosk.finger_up(at(1.0));
 }
 
-fn sign(kiosk: &mut Kiosk) {
+pub(super) fn sign(kiosk: &mut Kiosk) {
     write(kiosk);
     kiosk.click("Done");
     kiosk.no_notice();
 }
 
-fn consent(kiosk: &mut Kiosk) {
+pub(super) fn consent(kiosk: &mut Kiosk) {
     kiosk.click("On a screen");
     kiosk.click("Ann Marlow");
     kiosk.click("Go on to sign");

@@ -74,10 +74,11 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
             }
             self.cautions(index)?;
         }
-        self.closing()
+        self.closing()?;
+        self.reread(unit)
     }
 
-    fn part(&mut self, name: &str) {
+    pub(super) fn part(&mut self, name: &str) {
         name.clone_into(&mut self.step);
     }
 
@@ -85,7 +86,7 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
         TourFault::Stuck { step: self.step.clone(), why: why.into() }
     }
 
-    fn app(&self) -> &App {
+    pub(super) fn app(&self) -> &App {
         self.driver.state()
     }
 
@@ -97,7 +98,7 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
     }
 
     /// Shows the page that is open.
-    fn page(&mut self, part: &str) -> Result<(), TourFault> {
+    pub(super) fn page(&mut self, part: &str) -> Result<(), TourFault> {
         if let Some(notice) = self.app().notice() {
             return Err(self.stuck(notice.text.clone()));
         }
@@ -107,13 +108,19 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
         self.visit.page(&page, self.driver)
     }
 
-    fn send(&mut self, message: screen::Message) -> Result<(), TourFault> {
+    /// Sends what no screen would.
+    pub(super) fn driver_tell(&mut self, message: Message) -> Result<(), TourFault> {
+        self.driver.tell(message)?;
+        Ok(())
+    }
+
+    pub(super) fn send(&mut self, message: screen::Message) -> Result<(), TourFault> {
         self.driver.tell(Message::Screen(message))?;
         Ok(())
     }
 
     /// What a screen would ask for.
-    fn act(&mut self, action: Action) -> Result<(), TourFault> {
+    pub(super) fn act(&mut self, action: Action) -> Result<(), TourFault> {
         let app = self.driver.state_mut();
         let effects = app.act(action);
         let _ = app.run(effects);

@@ -4,7 +4,7 @@ mod answer;
 mod ask;
 mod foot;
 mod give_back;
-mod grave;
+pub(in crate::kiosk) mod grave;
 mod pages;
 mod shared;
 mod watch;

@@ -1,4 +1,4 @@
-//! What lies around every screen: the notice at the top, the emergency card, the gate.
+//! What lies around every screen: the notice at the top, the strip, the gate.
 
 use iced::widget::{Column, column, container, row};
 use iced::{Alignment, Length};
@@ -7,8 +7,8 @@ use super::super::context::Ctx;
 use super::super::theme::{Gap, TextSize, Theme};
 use super::super::ui::{self, Element};
 use super::super::{App, Message, Notice, gate};
-use super::Screen;
-use crate::words::Args;
+use super::{Screen, emergency};
+use crate::words::{Args, Reader};
 
 /// Most faults that are shown at once: each is laid out with every frame.
 const FAULTS_SHOWN: usize = 40;
@@ -18,13 +18,15 @@ pub(in crate::kiosk) fn frame<'a>(app: &'a App, ctx: &Ctx<'a>) -> Element<'a, Me
     let look = &ctx.look;
     let page = app.screen.view(ctx).map(Message::Screen);
     let mut parts: Vec<Element<'a, Message>> = Vec::new();
-    if let Some(notice) = &app.notice {
+    // A renter who is alone has no business with notices for staff, nor with the scripts.
+    let alone = matches!(app.screen, Screen::Reread(_));
+    if let Some(notice) = app.notice.as_ref().filter(|_| !alone) {
         parts.push(told(ctx, notice));
     }
     if let Some(crumb) = app.screen.crumb(ctx) {
-        parts.push(strip(ctx, crumb));
-        // The renter's pages have no crumb, and no business with the scripts.
-        if !ctx.faults.all.is_empty() {
+        parts.push(strip(ctx, &emergency::reader(&app.screen, ctx), crumb));
+        // The renter's pages in a walk have no crumb.
+        if !ctx.faults.all.is_empty() && !alone {
             parts.push(faults(ctx, matches!(app.screen, Screen::Yard(_))));
         }
     }
@@ -42,7 +44,7 @@ pub(in crate::kiosk) fn frame<'a>(app: &'a App, ctx: &Ctx<'a>) -> Element<'a, Me
         column![top, page].height(Length::Fill).into()
     };
     if app.emergency {
-        return ui::dialog(look, page, emergency(ctx), Some(Message::EmergencyToggled));
+        return ui::dialog(look, page, emergency::card(&app.screen, ctx), Some(Message::EmergencyToggled));
     }
     if let Some(gate) = &app.gate {
         let card = gate.view(ctx, app.staff.as_ref().map_err(String::as_str)).map(Message::Gate);
@@ -94,18 +96,19 @@ fn faults<'a>(ctx: &Ctx<'a>, panel: bool) -> Element<'a, Message> {
     ui::chosen_panel(look, column![head, list].spacing(look.gap(Gap::Small))).into()
 }
 
-/// The strip above a staff page: where we are, and what is always within reach.
-fn strip<'a>(ctx: &Ctx<'a>, crumb: String) -> Element<'a, Message> {
+/// The strip above a page: where we are, and what is always within reach.
+fn strip<'a>(ctx: &Ctx<'a>, reader: &Reader, crumb: String) -> Element<'a, Message> {
     let look = &ctx.look;
+    let say = |key: &str| ctx.scripts.words.say(reader, key, &Args::new());
     let (theme, key) = match ctx.settings.theme {
         Theme::Paper => (Theme::Daylight, "theme-daylight"),
         Theme::Daylight => (Theme::Dusk, "theme-dusk"),
         Theme::Dusk => (Theme::Paper, "theme-paper"),
     };
     let chips = row![
-        ui::chip(look, ctx.say(key), Message::ThemeChosen(theme)),
-        ui::chip(look, ctx.say("text-size"), Message::TextSizeAsked),
-        ui::strong_chip(look, ctx.say("emergency"), Message::EmergencyToggled),
+        ui::chip(look, say(key), Message::ThemeChosen(theme)),
+        ui::chip(look, say("text-size"), Message::TextSizeAsked),
+        ui::strong_chip(look, say("emergency"), Message::EmergencyToggled),
     ]
     .spacing(look.gap(Gap::Medium))
     .align_y(Alignment::Center);
@@ -118,33 +121,6 @@ fn strip<'a>(ctx: &Ctx<'a>, crumb: String) -> Element<'a, Message> {
         .spacing(look.gap(Gap::Large))
         .align_y(Alignment::Center)
         .into()
-}
-
-/// Numbers to call, and what to say first.
-fn emergency<'a>(ctx: &Ctx<'a>) -> Element<'a, Message> {
-    let lot = &ctx.scripts.lot.value;
-    let phones = &lot.phone.value;
-    let line = |key: &str, number: &str| -> Element<'a, Message> {
-        row![ui::body(&ctx.look, ctx.say(key)).width(Length::Fill), ui::figure(&ctx.look, number.to_owned())]
-            .spacing(ctx.look.gap(Gap::Wide))
-            .align_y(Alignment::Center)
-            .into()
-    };
-    let mut content = column![
-        ui::title(&ctx.look, ctx.say("emergency-title")),
-        ui::body(&ctx.look, ctx.say("emergency-first")),
-        line("emergency-call", &phones.emergency),
-        line("emergency-road", &phones.road),
-        line("emergency-day", &phones.day),
-    ]
-    .spacing(ctx.look.gap(Gap::Large));
-    if let Some(hall) = ctx.hall
-        && let Some(speaker) = ctx.staff(&hall.walk.route().unit)
-        && let Ok(text) = speaker.try_say("emergency-unit")
-    {
-        content = content.push(ui::body(&ctx.look, text));
-    }
-    content.push(ui::primary(&ctx.look, ctx.say("emergency-close"), Message::EmergencyToggled)).into()
 }
 
 /// Words that carry one number.

@@ -7,10 +7,11 @@ use iced::{Alignment, Length};
 
 use super::Action;
 use crate::kiosk::context::Ctx;
+use crate::kiosk::hall::Hall;
 use crate::kiosk::theme::Gap;
 use crate::kiosk::ui::{self, Element, Symbol};
 use crate::tablet::Finished;
-use crate::walk::CopyChoice;
+use crate::walk::{CopyChoice, Outcome};
 
 /// State of the screen.
 #[derive(Debug)]
@@ -32,6 +33,8 @@ pub enum Message {
     CopyAsked,
     /// Back to the Yard.
     DonePressed,
+    /// The renter wants to read again.
+    RereadPressed,
 }
 
 impl State {
@@ -48,7 +51,7 @@ impl State {
     }
 
     /// Takes a message in.
-    pub fn update(&mut self, message: Message) -> Action {
+    pub fn update(&mut self, message: Message, ctx: &Ctx<'_>) -> Action {
         match message {
             Message::SavePressed => self.saving = true,
             Message::FolderChanged(folder) => self.folder = folder,
@@ -58,6 +61,12 @@ impl State {
             }
             Message::CopyAsked => {}
             Message::DonePressed => return Action::ToYard,
+            Message::RereadPressed => {
+                let Some(hall) = ctx.hall else { return Action::None };
+                let unit = hall.walk.route().unit.clone();
+                let reader = ctx.renter().map_or_else(|| ctx.settings.staff.clone(), |s| s.reader().clone());
+                return Action::Reread { unit, reader };
+            }
         }
         Action::None
     }
@@ -144,11 +153,24 @@ impl State {
         let done = ui::primary(look, ctx.say("sealed-done"), Message::DonePressed).fill();
         let save = (!self.to_stick(ctx))
             .then(|| Element::from(ui::secondary(look, ctx.say("sealed-save"), Message::SavePressed)));
+        // The lot may have changed since the walk began, and the unit may be gone from it.
+        let here = |h: &&Hall| {
+            ctx.shapes.contains_key(&h.walk.route().unit)
+                && !matches!(h.walk.outcome(), Outcome::NotHandedOver(_))
+        };
+        let reread = ctx.hall.filter(here).map(|_| {
+            Element::from(ui::secondary(look, ctx.say("reread-open-renter"), Message::RereadPressed))
+        });
         if look.portrait() {
-            return column![Element::from(done)].push(save).spacing(look.gap(Gap::Medium)).into();
+            return column![Element::from(done)]
+                .push(save)
+                .push(reread)
+                .spacing(look.gap(Gap::Medium))
+                .into();
         }
         row![]
             .push(save)
+            .push(reread)
             .push(Element::from(done))
             .spacing(look.gap(Gap::Wide))
             .align_y(Alignment::Center)

@@ -2,7 +2,7 @@
 //! only what is not yet said.
 
 mod cautions;
-mod figures;
+pub(in crate::kiosk) mod figures;
 mod fit;
 mod foot;
 mod kit;

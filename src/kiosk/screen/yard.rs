@@ -28,6 +28,8 @@ pub enum Message {
     UnitChosen(String),
     /// An open walk is to go on.
     WalkChosen(String),
+    /// A renter wants to read about a unit again.
+    RereadChosen(String),
     /// Somebody signs on, in place of whoever is on duty.
     SignOnAsked,
     /// Nobody is on duty any more.
@@ -44,8 +46,9 @@ impl State {
     }
 
     /// Takes a message in.
-    pub fn update(&mut self, message: Message) -> Action {
+    pub fn update(&mut self, message: Message, ctx: &Ctx<'_>) -> Action {
         match message {
+            Message::RereadChosen(unit) => Action::Reread { unit, reader: ctx.settings.staff.clone() },
             Message::UnitChosen(unit) => Action::Begin(unit),
             Message::WalkChosen(walk) => {
                 let agent = self.list.walks.iter().find(|w| w.id == walk).and_then(|w| w.agent.clone());
@@ -153,7 +156,8 @@ impl State {
         } else {
             ui::primary(look, ctx.say("yard-start"), chosen).fill().into()
         };
-        ui::panel(look, column![top, start].spacing(look.gap(Gap::Large))).into()
+        let reread = ui::secondary(look, ctx.say("reread-open"), Message::RereadChosen(id.clone())).fill();
+        ui::panel(look, column![top, start, Element::from(reread)].spacing(look.gap(Gap::Large))).into()
     }
 
     /// What waits for the office, and what the key says.

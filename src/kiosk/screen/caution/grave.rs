@@ -19,7 +19,7 @@ const DANGER_WAIT: Duration = Duration::from_secs(1);
 const HOLD_HEIGHT: f32 = 160.0;
 
 /// The signal of a caution as it is drawn.
-pub(super) const fn signal(signal: route::Signal) -> ui::Signal {
+pub(in crate::kiosk) const fn signal(signal: route::Signal) -> ui::Signal {
     match signal {
         route::Signal::Danger => ui::Signal::Danger,
         route::Signal::Warning => ui::Signal::Warning,
@@ -29,7 +29,7 @@ pub(super) const fn signal(signal: route::Signal) -> ui::Signal {
 }
 
 /// The sign of a hazard.
-const fn sign(hazard: route::Hazard) -> ui::Hazard {
+pub(in crate::kiosk) const fn sign(hazard: route::Hazard) -> ui::Hazard {
     match hazard {
         route::Hazard::CarbonMonoxide => ui::Hazard::Gas,
         route::Hazard::Fire => ui::Hazard::Fire,

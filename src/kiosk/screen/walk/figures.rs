@@ -17,6 +17,8 @@ mod how;
 mod loads;
 mod room;
 
+pub(in crate::kiosk) use cards::numbers;
+
 use crate::figures::{self, Figure, Given, State};
 use crate::kiosk::hall::Hall;
 use crate::route::Step;

@@ -22,9 +22,12 @@ const MOST: usize = 512 * 1024;
 /// Longest side of a photo as shown, in pixels.
 const SIDE: u32 = 1600;
 
+/// A photo as it comes from decoding.
+pub(in crate::kiosk) type Decoded = Result<Photo, PictureFault>;
+
 /// A picture that was read once, to be shown often.
 #[derive(Debug, Clone)]
-pub(super) enum Picture {
+pub(in crate::kiosk) enum Picture {
     /// A drawing.
     Drawing(Handle),
     /// A photo.
@@ -45,6 +48,21 @@ impl Picture {
             return Self::Drawing(Handle::from_memory(bytes.to_vec()));
         }
         if photo_of(bundle, id).is_some() { Self::Waiting(id.to_owned()) } else { Self::Missing }
+    }
+
+    /// The photo that is to be decoded now, told once.
+    pub fn wanted(&mut self) -> Option<String> {
+        let Self::Waiting(id) = self else { return None };
+        let id = id.clone();
+        *self = Self::Decoding(id.clone());
+        Some(id)
+    }
+
+    /// Takes in a photo, if it is the one that is waited for.
+    pub fn decoded(&mut self, id: &str, photo: Decoded) {
+        if matches!(self, Self::Decoding(wanted) if wanted == id) {
+            *self = photo.map_or(Self::Missing, Self::Photo);
+        }
     }
 
     /// The picture on its paper, in the space it is given.
@@ -92,20 +110,13 @@ pub(in crate::kiosk) fn decode(bundle: &Bundle, id: &str) -> Result<Photo, Pictu
 impl super::State {
     /// The photo that is to be decoded now, told once.
     pub(in crate::kiosk) fn photo_wanted(&mut self) -> Option<String> {
-        match &self.picture {
-            Some(Picture::Waiting(id)) => {
-                let id = id.clone();
-                self.picture = Some(Picture::Decoding(id.clone()));
-                Some(id)
-            }
-            _ => None,
-        }
+        self.picture.as_mut().and_then(Picture::wanted)
     }
 
     /// A photo is decoded, or cannot be. One of a page that was left meanwhile is too late.
-    pub(in crate::kiosk) fn decoded(&mut self, id: &str, photo: Result<Photo, PictureFault>) {
-        if matches!(&self.picture, Some(Picture::Decoding(wanted)) if wanted == id) {
-            self.picture = Some(photo.map_or(Picture::Missing, Picture::Photo));
+    pub(in crate::kiosk) fn decoded(&mut self, id: &str, photo: Decoded) {
+        if let Some(picture) = &mut self.picture {
+            picture.decoded(id, photo);
         }
     }
 }

@@ -26,7 +26,7 @@ const TELLING: [&str; 9] = [
 ];
 
 /// A number of a figure: what it is of, where there are several, and the number in words.
-pub(super) struct Number {
+pub(in crate::kiosk) struct Number {
     /// What it is of; empty where there is one.
     pub of: String,
     /// With its measure.
@@ -36,7 +36,7 @@ pub(super) struct Number {
 }
 
 /// The numbers that a card shows.
-pub(super) fn numbers(words: &Words, reader: &Reader, figure: &Figure) -> Vec<Number> {
+pub(in crate::kiosk) fn numbers(words: &Words, reader: &Reader, figure: &Figure) -> Vec<Number> {
     if let Detail::Projection(projection) = &figure.detail {
         let value = say_projection(words, reader, projection).first;
         return vec![Number { of: String::new(), value, role: Type::Strong }];
