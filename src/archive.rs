@@ -14,6 +14,9 @@
 //! The truth is the sealed files and the receipts. A receipt is on the disk before its record is filed; a record
 //! is filed whole or not at all; nothing here ever replaces or removes one.
 
+pub mod audit;
+pub mod chains;
+pub mod export;
 pub mod import;
 mod judge;
 mod marks;
@@ -24,10 +27,11 @@ mod search;
 mod store;
 mod trust;
 
+pub use marks::Mark;
 pub use office::{OFFICE, OFFICE_PUBLIC};
 pub use receipts::{LogFault, Receipt, Receipts};
 pub use store::{Folder, Store};
-pub use trust::{ALLOWED, DISTRUSTED, OFFICE_NAME};
+pub use trust::{ALLOWED, DISTRUSTED, Known, OFFICE_NAME, Standing};
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;

@@ -5,11 +5,13 @@
 //! taken goes to quarantine. The originals are only read.
 
 mod beside;
+mod foreign;
 mod one;
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
+use foreign::Foreign;
 use jiff::Timestamp;
 
 use super::receipts::{LogFault, Receipt, Receipts, Writer};
@@ -78,6 +80,8 @@ pub struct Summary {
     pub bad: Vec<(PathBuf, Bad)>,
     /// Receipts that were written beside what was taken.
     pub receipts: Vec<PathBuf>,
+    /// Logs of receipts in a stand-alone copy that are not believed, and why: what they tell is judged now.
+    pub refused: Vec<(PathBuf, String)>,
     /// Folders in which no receipt could be written, with the reason.
     pub no_receipt: Vec<(PathBuf, String)>,
 }
@@ -98,6 +102,8 @@ struct Work<'a> {
     rehearsals: bool,
     /// The archive's own receipts.
     own: Receipts,
+    /// Those of the stand-alone copy that is being taken in.
+    foreign: Foreign,
     writer: Writer<'a>,
     /// Folders whose names were made durable in this run.
     settled: Vec<String>,
@@ -133,6 +139,7 @@ pub fn import(
         now: to_second(ports.clock.now()),
         rehearsals: plan.rehearsals,
         own,
+        foreign: Foreign::default(),
         writer: Writer::new(archive.store()),
         settled: Vec::new(),
         touched: BTreeMap::new(),
@@ -145,6 +152,8 @@ pub fn import(
     let mut done = 0;
     for path in plan.paths {
         let mut lines = Vec::new();
+        work.foreign = Foreign::read(work.disk, path, &trust::offices(archive.signers()))?;
+        summary.refused.append(&mut work.foreign.refused);
         search::each(work.disk, path, &mut |place| -> Result<(), ArchiveFault> {
             let (outcome, line) = work.take(&place)?;
             done += 1;
@@ -159,7 +168,10 @@ pub fn import(
             Ok(())
         })?;
         let folder = if work.disk.is_dir(path) { path.as_path() } else { path.parent().unwrap_or(path) };
-        beside::write(&work, folder, lines, &office, &mut summary);
+        // No tablet waits for a receipt beside a copy.
+        if !work.foreign.is_copy {
+            beside::write(&work, folder, lines, &office, &mut summary);
+        }
     }
     work.raise_marks(&office)?;
     Ok(summary)

@@ -14,7 +14,7 @@ use crate::record::receipt::whole_second;
 use crate::record::seal::{Digest, RecordId};
 
 /// A month of half a million records.
-const LOG_CAP: u64 = 256 << 20;
+pub(super) const LOG_CAP: u64 = 256 << 20;
 /// The longest account of where a record came from, in characters.
 const SOURCE_MAX: usize = 200;
 

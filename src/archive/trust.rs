@@ -1,6 +1,10 @@
 //! Whom the archive trusts: `trust/allowed_signers`, as OpenSSH has it, and `trust/distrusted` beside it.
 //! Tablets seal records; the office signs receipts and marks.
 
+mod change;
+
+pub use change::{Known, Standing};
+
 use std::path::Path;
 
 use super::{Archive, ArchiveFault, Store};

@@ -11,7 +11,7 @@ use super::{Check, GUESSES_CAP};
 pub(super) type Used = BTreeSet<String>;
 
 /// Files whose messages belong to the program, not to scripts; a test of the program holds them.
-const PROGRAM_FILES: [&str; 4] = ["/kiosk", "/record", "/format", "/figures"];
+const PROGRAM_FILES: [&str; 5] = ["/kiosk", "/record", "/format", "/figures", "/archive"];
 
 impl Check<'_> {
     /// Notes that a message is used from `place`, and that it is there.

@@ -117,16 +117,25 @@ Examples:
   sendoff verify record.zip --signers allowed_signers --received 2026-07-24T18:00:00Z
   sendoff verify bag/ --bag-only")]
     Verify(VerifyArgs),
-    /// Make and show the key of this tablet
-    #[command(
-        after_help = "Examples:\n  sendoff keys new --name t2\n  sendoff keys public >> allowed_signers"
-    )]
+    /// Keys of this tablet, and whom the office trusts
+    #[command(after_help = "\
+Examples:
+  sendoff keys new --name t2
+  sendoff keys public
+  sendoff keys office --archive ~/archive
+  sendoff keys trust \"$(cat t2.line)\" --archive ~/archive
+  sendoff keys retire t2 --at 2026-07-24T15:00:00Z --archive ~/archive
+  sendoff keys list --archive ~/archive
+
+`new` and `public` are for a tablet, the others for the office's archive.")]
     Keys(KeysArgs),
     /// Take sealed records in and keep them for years
     #[command(after_help = "\
 Examples:
   sendoff archive import /media/stick --archive ~/archive --signers allowed_signers
   sendoff archive import records/ --archive ~/archive --format json
+  sendoff archive audit --archive ~/archive
+  sendoff archive export /media/disk/copy --archive ~/archive
 
 The first import makes the archive and the key of the office. Only what verifies is filed; what does not goes to
 its quarantine with the reason. The same import can be run again at any time.")]
@@ -303,4 +312,53 @@ pub enum KeysAction {
     },
     /// Print the `allowed_signers` line for the office
     Public,
+    /// Make the office's own key where there is none, and print its public half for the tablets
+    Office(OfArchive),
+    /// Trust a tablet, by the line that `sendoff keys public` prints on it
+    Trust {
+        /// The line, in quotes
+        #[arg(value_name = "LINE")]
+        line: String,
+        /// The archive
+        #[command(flatten)]
+        archive: OfArchive,
+    },
+    /// Retire a tablet: what the office received until then stays good, nothing later is taken
+    Retire {
+        /// Its name
+        #[arg(value_name = "TABLET")]
+        tablet: String,
+        /// The last good time, in UTC, as 2026-07-24T15:00:00Z
+        #[arg(long, value_name = "TIME")]
+        at: jiff::Timestamp,
+        /// The archive
+        #[command(flatten)]
+        archive: OfArchive,
+    },
+    /// Distrust a tablet: nothing that it sealed counts any more, whenever it was received
+    Distrust {
+        /// Its name
+        #[arg(value_name = "TABLET")]
+        tablet: String,
+        /// The archive
+        #[command(flatten)]
+        archive: OfArchive,
+    },
+    /// List the keys that the archive knows
+    List {
+        /// The archive
+        #[command(flatten)]
+        archive: OfArchive,
+        /// How to write the result
+        #[arg(long, value_enum, default_value_t)]
+        format: Format,
+    },
+}
+
+/// The archive that a command is about.
+#[derive(Debug, Args)]
+pub struct OfArchive {
+    /// Folder of the archive
+    #[arg(long = "archive", value_name = "DIR")]
+    pub dir: PathBuf,
 }

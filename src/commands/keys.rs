@@ -1,4 +1,6 @@
-//! `sendoff keys`: names the tablet, makes its key, prints the line for the office.
+//! `sendoff keys`: names the tablet, makes its key, prints the line for the office; and whom the office trusts.
+
+mod office;
 
 use super::cli::{KeysAction, KeysArgs};
 use super::{COULD_NOT_RUN, Console, Environment, FINDINGS, GOOD, data_folder};
@@ -6,6 +8,9 @@ use crate::ports::Ports;
 use crate::tablet::{Tablet, TabletFault};
 
 pub(super) fn run(args: &KeysArgs, ports: &Ports, environment: &Environment, console: &mut Console) -> u8 {
+    if let Some(code) = office::run(&args.action, ports, console) {
+        return code;
+    }
     let data = match data_folder(args.places.data.as_deref(), environment) {
         Ok(data) => data,
         Err(why) => {
@@ -15,7 +20,7 @@ pub(super) fn run(args: &KeysArgs, ports: &Ports, environment: &Environment, con
     };
     let done = match &args.action {
         KeysAction::New { name } => Tablet::first_start(ports, &data, name).map(Some),
-        KeysAction::Public => Tablet::open(ports, &data),
+        _ => Tablet::open(ports, &data),
     };
     match (done, &args.action) {
         (Ok(Some(tablet)), KeysAction::New { .. }) => {
@@ -24,7 +29,7 @@ pub(super) fn run(args: &KeysArgs, ports: &Ports, environment: &Environment, con
             console.say("give the office the line of `sendoff keys public`");
             GOOD
         }
-        (Ok(Some(tablet)), KeysAction::Public) => {
+        (Ok(Some(tablet)), _) => {
             console.say(tablet.signers_line());
             GOOD
         }

@@ -35,8 +35,13 @@ impl Work<'_> {
             return Ok((Outcome::Rehearsal, None));
         }
         let named: Option<RecordId> = path.file_stem().and_then(|stem| stem.to_string_lossy().parse().ok());
-        let (at, judged) =
-            judge::judge(&bytes, named.as_ref(), self.archive.signers(), &[&self.own], self.now);
+        let (at, judged) = judge::judge(
+            &bytes,
+            named.as_ref(),
+            self.archive.signers(),
+            &[&self.own, &self.foreign.receipts],
+            self.now,
+        );
         match judged {
             Err(failure) => self.refuse(path, &bytes, failure.code(), failure.to_string()),
             Ok(seen) => {
@@ -92,7 +97,9 @@ impl Work<'_> {
         if let Some(own) = own {
             self.writer.keep(own)?;
         } else {
-            self.writer.append(&seen.id, receipt, &path.display().to_string())?;
+            let path = path.display().to_string();
+            let source = self.foreign.source(&seen.id, receipt).unwrap_or(&path);
+            self.writer.append(&seen.id, receipt, source)?;
             self.own.insert(&seen.id, receipt);
         }
         if stands.is_some() {

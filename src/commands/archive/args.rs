@@ -19,6 +19,10 @@ pub struct ArchiveArgs {
 pub enum ArchiveAction {
     /// Take records in: verified before they are filed, each exactly once
     Import(ImportArgs),
+    /// Read every byte again and say what does not hold; nothing is changed
+    Audit(AuditArgs),
+    /// Copy the archive into a folder that anyone can verify with stock tools
+    Export(ExportArgs),
 }
 
 /// Arguments of `archive import`.
@@ -39,4 +43,26 @@ pub struct ImportArgs {
     /// How to write the result
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,
+}
+
+/// Arguments of `archive audit`.
+#[derive(Debug, Args)]
+pub struct AuditArgs {
+    /// Folder of the archive
+    #[arg(long, value_name = "DIR")]
+    pub archive: PathBuf,
+    /// How to write the result
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+}
+
+/// Arguments of `archive export`.
+#[derive(Debug, Args)]
+pub struct ExportArgs {
+    /// Folder for the copy; one that was begun is gone on with
+    #[arg(value_name = "DIR")]
+    pub dir: PathBuf,
+    /// Folder of the archive
+    #[arg(long, value_name = "DIR")]
+    pub archive: PathBuf,
 }

@@ -22,6 +22,9 @@ pub(super) fn run(args: &ImportArgs, ports: &Ports, console: &mut Console) -> u8
     for (folder, why) in &summary.no_receipt {
         console.tell(format!("no receipt could be left in {}: {why}", folder.display()));
     }
+    for (log, why) in &summary.refused {
+        console.tell(format!("{} is not believed, its records are judged now: {why}", log.display()));
+    }
     match args.format {
         Format::Text => text(&summary, console),
         Format::Json => console.say(to_json(&summary)),
@@ -73,6 +76,7 @@ fn to_json(summary: &Summary) -> serde_json::Value {
         "quarantined": bad.collect::<Vec<_>>(),
         "rehearsals": summary.rehearsals.iter().map(|p| p.to_string_lossy()).collect::<Vec<_>>(),
         "receipts": summary.receipts.iter().map(|p| p.to_string_lossy()).collect::<Vec<_>>(),
+        "refused_logs": summary.refused.iter().map(|(p, why)| json!({"path": p.to_string_lossy(), "message": why})).collect::<Vec<_>>(),
         "no_receipt": summary.no_receipt.iter().map(|(p, why)| json!({"path": p.to_string_lossy(), "message": why})).collect::<Vec<_>>(),
     })
 }

@@ -1,0 +1,136 @@
+//! The stand-alone copy: records, receipts, signers and chain heads in a folder, with a text that says how to verify
+//! all of it without Sendoff. Taken in by an empty archive, it gives the same archive.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+use std::sync::Arc;
+
+use super::chains::Chain;
+use super::receipts::LOG_CAP;
+use super::{
+    ALLOWED, Archive, ArchiveFault, DISTRUSTED, Filed, Folder, MARKS, RECEIPTS, Receipts, Store, judge,
+};
+use crate::ports::{Access, Disk, DiskFault};
+use crate::record::keys::CHECKPOINT;
+use crate::record::receipt::SIGNATURE;
+use crate::record::seal::RecordId;
+
+/// The text that says what the copy is and how to verify it.
+pub const README: &str = "README.txt";
+/// The last record of each chain.
+pub const HEADS: &str = "chains.txt";
+const README_TEXT: &str = include_str!("export/README.txt");
+const LIST_CAP: u64 = 1 << 20;
+
+/// What was copied.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Exported {
+    /// Records copied.
+    pub new: usize,
+    /// Records that the copy had already.
+    pub known: usize,
+    /// Records that were left out, and why.
+    pub left: Vec<(String, String)>,
+}
+
+/// Copies an archive into a folder. A copy that was begun is gone on with; one of an earlier day grows.
+/// Only records that hold, with their receipts, are copied.
+///
+/// # Errors
+/// The office's key cannot be used, a file of the copy says otherwise, or a disk refuses.
+pub fn export(
+    archive: &Archive,
+    disk: Arc<dyn Disk>,
+    dir: &Path,
+    now: jiff::Timestamp,
+    told: &mut dyn FnMut(usize),
+) -> Result<Exported, ArchiveFault> {
+    let office = archive.office_key()?;
+    disk.make_dir(dir)?;
+    let copy = Folder::new(disk, dir);
+    let receipts = archive.receipts()?;
+    let mut done = Exported::default();
+    archive.records(&mut |filed| -> Result<(), ArchiveFault> {
+        copy_record(archive, &copy, &receipts, &filed, now, &mut done)?;
+        told(done.new + done.known + done.left.len());
+        Ok(())
+    })?;
+    for name in archive.store().list(RECEIPTS)?.into_iter().filter(|name| name.ends_with(".log")) {
+        let log = format!("{RECEIPTS}/{name}");
+        let bytes = archive.store().read(&log, LOG_CAP)?;
+        let whole = bytes.iter().rposition(|b| *b == b'\n').map_or(0, |at| at + 1);
+        let bytes = bytes.get(..whole).unwrap_or_default();
+        // Signed, so that another archive believes the times in it.
+        copy.replace(&log, bytes)?;
+        copy.replace(&format!("{log}{SIGNATURE}"), office.sign(CHECKPOINT, bytes)?.as_bytes())?;
+    }
+    for name in archive.store().list(MARKS)? {
+        let mark = format!("{MARKS}/{name}");
+        copy.replace(&mark, &archive.store().read(&mark, LIST_CAP)?)?;
+    }
+    for list in [ALLOWED, DISTRUSTED] {
+        let bytes = match archive.store().read(list, LIST_CAP) {
+            Err(fault) if fault.is_missing() => Vec::new(),
+            other => other?,
+        };
+        copy.replace(list, &bytes)?;
+    }
+    copy.replace(HEADS, heads(&receipts).as_bytes())?;
+    copy.replace(README, README_TEXT.as_bytes())?;
+    Ok(done)
+}
+
+fn copy_record(
+    archive: &Archive,
+    copy: &Folder,
+    receipts: &Receipts,
+    filed: &Filed,
+    now: jiff::Timestamp,
+    done: &mut Exported,
+) -> Result<(), ArchiveFault> {
+    let mut leave = |why: String| done.left.push((filed.path.clone(), why));
+    let bytes = match archive.read(&filed.path) {
+        Ok(bytes) => bytes,
+        Err(fault) => {
+            leave(fault.to_string());
+            return Ok(());
+        }
+    };
+    match judge::judge(&bytes, Some(&filed.id), archive.signers(), &[receipts], now).1 {
+        Err(failure) => {
+            leave(failure.to_string());
+            return Ok(());
+        }
+        Ok(seen) if receipts.of(&seen.id).is_none_or(|receipt| receipt.digest != seen.digest) => {
+            leave("no receipt says when it came".to_owned());
+            return Ok(());
+        }
+        Ok(_) => {}
+    }
+    match copy.create(&filed.path, &bytes, Access::Usual) {
+        Ok(()) => done.new += 1,
+        Err(DiskFault::Exists { .. })
+            if copy.read(&filed.path, bytes.len() as u64).is_ok_and(|b| b == bytes) =>
+        {
+            done.known += 1;
+        }
+        Err(fault) => return Err(fault.into()),
+    }
+    Ok(())
+}
+
+/// A line a chain: its last record, digest, time of receipt.
+fn heads(receipts: &Receipts) -> String {
+    let mut last: BTreeMap<Chain, RecordId> = BTreeMap::new();
+    for (id, _) in receipts.all() {
+        let head = last.entry(Chain::of(&id)).or_insert_with(|| id.clone());
+        if head.number() < id.number() {
+            *head = id;
+        }
+    }
+    let line = |id: &RecordId| {
+        let receipt = receipts.of(id)?;
+        Some(format!("{id} {} {}\n", receipt.digest, receipt.at))
+    };
+    last.values().filter_map(line).collect()
+}
