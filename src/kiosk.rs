@@ -13,6 +13,7 @@ pub mod gate;
 pub mod guard;
 mod hall;
 pub mod headless;
+mod lapse;
 pub mod plan;
 mod preview;
 mod run;
@@ -248,6 +249,7 @@ impl App {
                 }
                 vec![Effect::Propose(events)]
             }
+            Action::Swap { unit, reason } => self.swap(unit, reason),
             Action::Seal => {
                 if let Some(hall) = &mut self.hall {
                     hall.saving = true;
@@ -292,6 +294,7 @@ impl App {
                 }
                 self.agent_on_duty()
             }
+            Done::Swapped(result) => self.swapped(result),
             Done::Decoded { photo, picture } => {
                 match &mut self.screen {
                     Screen::Walk(state) => state.decoded(&photo, picture),

@@ -16,6 +16,7 @@ mod refused;
 mod rules;
 mod said;
 mod state;
+mod swap;
 mod trip;
 
 use std::collections::BTreeMap;
@@ -25,8 +26,9 @@ use jiff::Timestamp;
 
 pub use demo::{Attempt, Demonstrating, Due, TRIES_ALONE};
 pub use event::{
-    Answer, CopyChoice, Decision, Entry, Event, Helped, Ink, Licence, LocalTime, Mark, MarkKind, MarkSize,
-    NotRead, NotShown, Person, PersonId, PlanPoint, Shown, Tried, Who,
+    Answer, AnswerOf, Carried, CopyChoice, Decision, Entry, Event, Follow, Helped, Ink, Lapse, Licence,
+    LocalTime, Mark, MarkKind, MarkSize, NotRead, NotShown, Person, PersonId, PlanPoint, Shown, Swap, Tried,
+    Who,
 };
 pub use missing::Missing;
 pub use refused::Refused;
@@ -71,6 +73,9 @@ pub struct Walk {
     closing: Closing,
     withdrawn: Vec<Withdrawn>,
     reopened: Vec<Timed<Reopened>>,
+    lapsed: swap::Lapsed,
+    swapped: Option<Timed<Swap>>,
+    followed: Option<Timed<Follow>>,
     seal: Option<Timed<Seal>>,
     events: usize,
     last_at: Timestamp,
@@ -111,6 +116,9 @@ impl Walk {
             closing: Closing::default(),
             withdrawn: Vec::new(),
             reopened: Vec::new(),
+            lapsed: swap::Lapsed::new(),
+            swapped: None,
+            followed: None,
             seal: None,
             events: 1,
             last_at: first.at,

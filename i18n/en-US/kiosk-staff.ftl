@@ -36,6 +36,7 @@ gate-take-over = Who takes this walk over?
 
 # The Yard.
 yard-no-pin = No PIN is set on this tablet. Agents type their code, and anyone can close the kiosk.
+yard-open-ended = The unit is not handed over. The end of it waits for your signature.
 yard-nobody-on = Nobody has signed on.
 yard-on-duty = On duty: { $code }
 yard-sign-on = Sign on
@@ -45,7 +46,30 @@ yard-staff = Staff and PINs
 
 # Opening and Walk.
 opening-agent-on = Who leads this walk
+opening-again-title = What changes?
+opening-to-walk = Back to the walk
+opening-asked-again = { $count ->
+    [0] Every answer so far stands: its words stay the same.
+    [one] One answer is asked for again, since its words change.
+   *[other] { $count } answers are asked for again, since their words change.
+}
+walk-changes = Something changes
+walk-to-opening = Change party, trip or language
 walk-take-over = Another agent takes over
+walk-swap = Another unit
+
+# Another unit.
+swap-title = The party takes another unit
+swap-what = A walk for the other unit begins with the same party. An answer stands there if its words are the same, and is asked for again if not. This walk ends as not handed over, and you sign that later from the Yard.
+swap-why = Why, if you wish to say
+swap-keep = Go on with { $unit }
+swap-reason = Swapped for { $unit }.
+swap-reason-why = Swapped for { $unit }. { $why }
+swap-done = { $count ->
+    [0] The walk for { $unit } has ended and waits in the Yard for your signature. No answer stands here.
+    [one] The walk for { $unit } has ended and waits in the Yard for your signature. One answer stands here, since its words are the same.
+   *[other] The walk for { $unit } has ended and waits in the Yard for your signature. { $count } answers stand here, since their words are the same.
+}
 
 # First start.
 first-person-why = Without a PIN anyone can close the kiosk. You can also add people later, from the Yard.

@@ -31,6 +31,10 @@ record-handed-over = Handed over
 # $who: who decided; $time: when.
 record-not-handed-over = Not handed over. Decided by { $who }, { $time }.
 record-reason = Reason
+record-swapped = Swapped for
+record-follows = Follows
+# $unit: name of the other unit; $walk: id of its walk; $time: when the unit was swapped.
+record-other-walk = { $unit }, walk { $walk }, { $time }
 record-sealed = Sealed
 record-began = Walk began
 record-made = Made
@@ -208,6 +212,8 @@ record-too-fast = Reading it takes about { $reading }.
 record-asked-demonstrate = It asks to be demonstrated; that was not done.
 record-answer-refused = { $who } would not confirm it, { $time }. Reason: { $reason }
 record-answer-replaced = A later answer stands.
+record-answer-carried = Given in the walk before, to the same words.
+record-answer-lapsed = It stands no longer since { $time }: the words read otherwise from then on.
 record-answer-not-due = Its step was not shown, so no answer was due.
 record-answer-waiting = Not answered.
 
@@ -253,6 +259,8 @@ record-copy-unknown = { record-unknown }
 record-shown = WHAT WAS SHOWN
 record-shown-figures = Where a text holds a figure of the trip, it is the one as of the closing.
 record-step-shown = { $title }, shown { $time }
+# $who: the agent who led then.
+record-step-shown-by = { $title }, shown { $time }, led by { $who }
 record-step-show = What staff showed:
 record-step-know = What the renter should know:
 record-step-notes = About this unit:

@@ -2,12 +2,15 @@
 //!
 //! While nobody has a PIN, agents type their code at the Opening, as before.
 
-use super::App;
-use super::effect::Effect;
+use std::sync::Arc;
+
+use super::effect::{Effect, TakenWalk};
 use super::gate::Purpose;
-use super::screen::{Action, Screen, staff as page};
+use super::screen::{Action, Screen, counted, staff as page};
+use super::{App, Hall};
 use crate::tablet::staff::Staff;
 use crate::walk::{Entry, Event};
+use crate::words::Args;
 
 impl App {
     /// Whether agents sign on with a PIN.
@@ -41,6 +44,42 @@ impl App {
             return Vec::new();
         }
         self.act(Action::Propose(vec![entry.event]))
+    }
+
+    /// Ends the open walk for one for another unit.
+    pub(super) fn swap(&mut self, unit: String, reason: String) -> Vec<Effect> {
+        let faults = self.edit.faults.of(&unit);
+        if faults > 0 {
+            self.tell(counted(&self.any_ctx(), "yard-unit-faulty", faults), false);
+            return Vec::new();
+        }
+        let Some(hall) = &mut self.hall else { return Vec::new() };
+        hall.saving = true;
+        vec![Effect::Swap { walk: Arc::clone(&hall.walk), unit, reason }]
+    }
+
+    /// Takes in the walk that follows.
+    pub(super) fn swapped(&mut self, result: Result<TakenWalk, String>) -> Vec<Effect> {
+        let before = self.hall.as_ref().map(|hall| hall.walk.route().unit.clone()).unwrap_or_default();
+        let next = match result {
+            Ok(taken) => Hall::new(taken.walk, taken.scripts),
+            Err(why) => {
+                if let Some(hall) = &mut self.hall {
+                    hall.saving = false;
+                }
+                self.tell(why, false);
+                return Vec::new();
+            }
+        };
+        let Some(next) = next else { return Vec::new() };
+        let stand = next.walk.followed().map_or(0, |f| f.value.answers.len());
+        self.screen = Screen::at(&next);
+        self.hall = Some(next);
+        let args = Args::new()
+            .text("unit", self.say(&format!("unit-{before}"), Args::new()))
+            .number("count", u64::try_from(stand).unwrap_or(u64::MAX));
+        self.tell(self.say("swap-done", args), false);
+        Vec::new()
     }
 
     /// Takes in what became of a change of who works here.

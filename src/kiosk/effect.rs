@@ -36,6 +36,15 @@ pub enum Effect {
         /// Its id.
         photo: String,
     },
+    /// End the open walk, and begin one for another unit that follows it.
+    Swap {
+        /// The open walk.
+        walk: Arc<Walk>,
+        /// The other unit.
+        unit: String,
+        /// Why this one is not handed over.
+        reason: String,
+    },
     /// Seal the open walk.
     Seal,
     /// Copy a sealed record to a folder.
@@ -69,6 +78,8 @@ pub enum Done {
     LotRead(Option<super::edit::Found>),
     /// A walk to lead.
     Taken(Result<TakenWalk, String>),
+    /// The walk that follows a swap of units.
+    Swapped(Result<TakenWalk, String>),
     /// Events were kept, or not.
     Proposed(Proposed),
     /// The record is sealed.
@@ -117,6 +128,8 @@ pub struct OpenSummary {
     pub renter: Option<String>,
     /// Digest of the scripts it is led from, if the journal says so.
     pub scripts: Option<String>,
+    /// Whether the unit is not handed over, so that nothing but the end is left to do.
+    pub ended: bool,
     /// Events that are safe.
     pub events: usize,
     /// When something last happened.

@@ -8,14 +8,14 @@ use jiff::Timestamp;
 
 use super::effect::{Done, Effect, OpenSummary, Proposed, ProposedFault, TakenWalk, YardList};
 use super::screen::walk::picture;
-use super::{Message, edit};
+use super::{Message, edit, lapse};
 use crate::journal::{JournalFault, Keeper, OpenWalk, ProposeFault, Resumed, Writer};
 use crate::ports::{Access, Held, Ports};
 use crate::record::zip;
 use crate::script::Scripts;
 use crate::tablet::staff::{Change, Cost, Credential, Staff, StaffBook};
 use crate::tablet::{Finished, Tablet, TabletFault};
-use crate::walk::{Event, Phase};
+use crate::walk::{Event, Phase, Swap, Walk};
 
 /// The world of one kiosk: ports, the tablet, and the writer of the open walk.
 #[derive(Debug)]
@@ -114,6 +114,7 @@ pub(super) fn perform(world: &World, lot: &Arc<Scripts>, effect: Effect) -> Done
         Effect::Begin(unit) => Done::Taken(begin(world, lot, &unit)),
         Effect::Resume(id) => Done::Taken(resume(world, &id)),
         Effect::Propose(events) => Done::Proposed(propose(world, events)),
+        Effect::Swap { walk, unit, reason } => Done::Swapped(swap(world, lot, &walk, (&unit, &reason))),
         Effect::Seal => Done::Sealed(seal(world)),
         Effect::SaveCopy { record, to } => Done::Copied(copy(world, &record, &to)),
         Effect::TryPin(who) => try_pin(world, who),
@@ -188,10 +189,21 @@ fn summary(open: &OpenWalk, trouble: Option<String>) -> OpenSummary {
             Some(Event::Began { scripts, .. }) => Some(scripts.clone()),
             _ => None,
         }),
+        ended: ended(open),
         events,
         last: open.last_at(),
         trouble: trouble.or(damage),
     }
+}
+
+/// Whether the handover was stopped, and the stop not taken back.
+fn ended(open: &OpenWalk) -> bool {
+    let events = open.read.iter().flat_map(|read| &read.entries).map(|entry| &entry.event);
+    events.fold(false, |ended, event| match event {
+        Event::HandoverStopped { .. } | Event::UnitSwapped(_) => true,
+        Event::ClosingReopened { .. } => false,
+        _ => ended,
+    })
 }
 
 fn begin(world: &World, lot: &Arc<Scripts>, unit: &str) -> Result<TakenWalk, String> {
@@ -219,6 +231,40 @@ fn resume(world: &World, id: &str) -> Result<TakenWalk, String> {
     lines.extend(kept.map(|k| format!("The journal as it was is kept as {}.", k.display())));
     let notice = (!lines.is_empty()).then(|| lines.join(" "));
     world.take(keeper, taken.scripts, notice)
+}
+
+/// Begins the walk for the other unit first, so that whatever happens in between, no walk points at one that is
+/// not there.
+fn swap(
+    world: &World,
+    lot: &Arc<Scripts>,
+    walk: &Walk,
+    (unit, reason): (&str, &str),
+) -> Result<TakenWalk, String> {
+    let tablet = world.named()?;
+    let gone = || "no walk is open; go back to the Yard".to_owned();
+    let scripts = Arc::clone(&locked(&world.open).as_ref().ok_or_else(gone)?.scripts);
+    let ends = |next: &str| {
+        let (next, unit, reason) = (next.to_owned(), unit.to_owned(), reason.to_owned());
+        tablet.entry(&scripts, Event::UnitSwapped(Swap { walk: next, unit, reason }))
+    };
+    walk.accepts(&ends("next")).map_err(|e| e.to_string())?;
+    let mut keeper = tablet.begin(lot, unit, walk.began().value.rehearsal).map_err(|e| e.to_string())?;
+    for event in walk.opening_again() {
+        let entry = tablet.entry(lot, event);
+        // What may not be said of this unit is asked anew.
+        if keeper.walk().accepts(&entry).is_ok() {
+            keeper.propose(&entry).map_err(|e| e.to_string())?;
+        }
+    }
+    let follows = lapse::follow(walk, lot, keeper.walk());
+    keeper.propose(&tablet.entry(lot, follows)).map_err(|e| e.to_string())?;
+    let answer = {
+        let open = locked(&world.open);
+        open.as_ref().ok_or_else(gone)?.writer.ask(ends(keeper.walk().id())).recv()
+    };
+    answer.map_err(|_| gone())?.map_err(|e| e.to_string())?;
+    world.take(keeper, Arc::clone(lot), None)
 }
 
 fn propose(world: &World, events: Vec<Event>) -> Proposed {

@@ -48,6 +48,13 @@ pub enum Action {
     Staff(Change),
     /// Keep these events, in order; [`Screen::saved`] is called when all are.
     Propose(Vec<Event>),
+    /// The party takes another unit.
+    Swap {
+        /// The unit.
+        unit: String,
+        /// Why this one is not handed over.
+        reason: String,
+    },
     /// Seal the open walk.
     Seal,
     /// Copy a sealed record.

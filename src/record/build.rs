@@ -14,7 +14,7 @@ use std::collections::BTreeMap;
 
 use jiff::Timestamp;
 
-use super::form::{self, Handoff, Head, Program, Record, Time, WalkRef};
+use super::form::{self, Handoff, Head, OtherWalk, Program, Record, Time, WalkRef};
 use super::seal::{Digest, Kind, RecordId};
 use super::{bag, ink, text};
 use crate::script::Scripts;
@@ -211,6 +211,16 @@ pub fn handoff(walk: &Walk, scripts: &Scripts, sealing: &SealingHead) -> Result<
             clock_steps_back: count(walk.clock_steps_back()),
         },
         outcome: closing::outcome(walk)?,
+        swapped: walk.swapped().map(|s| OtherWalk {
+            walk: s.value.walk.clone(),
+            unit: s.value.unit.clone(),
+            at: Time::from(s),
+        }),
+        follows: walk.followed().map(|f| OtherWalk {
+            walk: f.value.walk.clone(),
+            unit: f.value.unit.clone(),
+            at: Time::from(f),
+        }),
         refusals: closing::refusals(walk),
         agents: opening::agents(walk),
         party: opening::party(walk),

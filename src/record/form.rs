@@ -47,7 +47,7 @@ use crate::walk::Timed;
 /// What `format` of every record says.
 pub const FORMAT: &str = "sendoff-record";
 /// The version of the schema that is written here.
-pub const VERSION: Version = Version { major: 1, minor: 1 };
+pub const VERSION: Version = Version { major: 1, minor: 2 };
 /// JSON Schema (draft 2020-12) of what is written here; strict, so that nothing unplanned gets into a record.
 pub const SCHEMA: &str = include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/assets/record.schema.json"));
 
@@ -153,6 +153,17 @@ pub struct WalkRef {
     pub clock_steps_back: u32,
 }
 
+/// A walk of the same party for another unit.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct OtherWalk {
+    /// Its id.
+    pub walk: String,
+    /// Its unit.
+    pub unit: String,
+    /// When the unit was swapped.
+    pub at: Time,
+}
+
 /// The record of a walk: handed over, not handed over, or a rehearsal of either.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Handoff {
@@ -167,6 +178,12 @@ pub struct Handoff {
     pub walk: WalkRef,
     /// What came of it.
     pub outcome: Outcome,
+    /// The walk for another unit that follows this one; since version 1.2.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub swapped: Option<OtherWalk>,
+    /// The walk for another unit that this one follows; since version 1.2.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub follows: Option<OtherWalk>,
     /// Refusals that stand.
     pub refusals: Vec<Refusal>,
     /// Agents in the order in which they took the walk on.

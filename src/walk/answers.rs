@@ -60,24 +60,29 @@ impl Walk {
         self.people().iter().map(|p| p.id).filter(refuses).collect()
     }
 
-    /// The last word of a person on a caution, whether or not they still travel.
+    /// The last word of a person on a caution, whether or not they still travel; none when it stands no longer.
     #[must_use]
     pub fn response(&self, caution: &str, person: PersonId) -> Option<&Timed<Response>> {
-        self.response_history(caution, person).last()
+        self.response_history(caution, person).get(self.gone(caution, person)..)?.last()
     }
 
-    /// All that a person said to a caution, oldest first; the last one counts.
+    /// All that a person said to a caution, oldest first; the last one counts, unless it stands no longer.
     #[must_use]
     pub fn response_history(&self, caution: &str, person: PersonId) -> &[Timed<Response>] {
         let by_person = self.responses.get(caution);
         by_person.and_then(|people| people.get(&person)).map_or(&[], Vec::as_slice)
     }
 
-    /// The last word of everybody who ever spoke to a caution, by number of the person. Ask
+    /// The last word of everybody whose word on a caution stands, by number of the person. Ask
     /// [`Walk::person`] whether they still travel.
     pub fn responses(&self, caution: &str) -> impl Iterator<Item = (PersonId, &Timed<Response>)> {
-        let people = self.responses.get(caution).into_iter().flatten();
-        people.filter_map(|(id, all)| all.last().map(|r| (*id, r)))
+        let (of, people) = (caution.to_owned(), self.speakers(caution));
+        people.filter_map(move |id| self.response(&of, id).map(|r| (id, r)))
+    }
+
+    /// Everybody who ever spoke to a caution.
+    pub fn speakers(&self, caution: &str) -> impl Iterator<Item = PersonId> {
+        self.responses.get(caution).into_iter().flat_map(|people| people.keys().copied())
     }
 
     /// Refusals that stand, in the order of the route: caution, person, what was said.

@@ -34,6 +34,7 @@ impl Walk {
         self.change_opening(entry);
         self.change_walking(entry);
         self.change_closing(entry);
+        self.change_swap(entry);
     }
 
     fn change_opening(&mut self, entry: &Entry) {
@@ -138,12 +139,12 @@ impl Walk {
             Event::ClosingReopened { reason } => {
                 let stopped = self.closing.stopped.clone();
                 self.withdraw(entry, reason);
+                // A stop that is taken back takes the swap with it.
+                self.swapped = None;
                 self.reopened.push(Timed::at(entry, Reopened { reason: reason.clone(), stopped }));
             }
             Event::HandoverStopped { reason, by } => {
-                self.withdraw(entry, reason);
-                let stopped = Stopped { reason: reason.clone(), by: *by };
-                self.closing.stopped = Some(Timed::at(entry, stopped));
+                self.stop(entry, reason, *by);
             }
             Event::SealBegun { number, previous } => {
                 self.seal = Some(Timed::at(entry, Seal { number: *number, previous: previous.clone() }));
@@ -162,7 +163,14 @@ impl Walk {
         self.steps.entry(step.to_owned()).or_default().push(state);
     }
 
-    fn push_response(&mut self, caution: &str, by: PersonId, said: Timed<Response>) {
+    /// The handover stops: what was signed counts no more.
+    pub(super) fn stop(&mut self, entry: &Entry, reason: &str, by: Who) {
+        self.withdraw(entry, reason);
+        let stopped = Stopped { reason: reason.to_owned(), by };
+        self.closing.stopped = Some(Timed::at(entry, stopped));
+    }
+
+    pub(super) fn push_response(&mut self, caution: &str, by: PersonId, said: Timed<Response>) {
         let people = self.responses.entry(caution.to_owned()).or_default();
         people.entry(by).or_default().push(said);
     }

@@ -4,6 +4,7 @@
 //! words on the page. No event holds a float.
 
 mod demo;
+mod swap;
 
 use jiff::Timestamp;
 use jiff::civil::{Date, DateTime};
@@ -12,6 +13,7 @@ use serde::{Deserialize, Serialize};
 use crate::figures::Trip;
 
 pub use demo::{Helped, Tried};
+pub use swap::{AnswerOf, Carried, Follow, Lapse, Swap};
 
 /// A person of the party, numbered from 1 in the order they were entered.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -378,6 +380,12 @@ pub enum Event {
     DemonstrationTried(Tried),
     /// After two wrong tries the agent showed the real thing.
     DemonstrationHelped(Helped),
+    /// Words read otherwise now, for another language or other measures: answers to them stand no longer.
+    AnswersLapsed(Lapse),
+    /// The party takes another unit: this one is not handed over.
+    UnitSwapped(Swap),
+    /// The walk follows another one of the same party.
+    UnitFollowed(Follow),
     /// A reading was taken.
     ReadingTaken {
         /// Reading id.

@@ -30,6 +30,11 @@ pub(super) fn beginning(route: &Route, first: &Entry, began: &Began) -> Result<(
     }
 }
 
+/// An id that the route does not have.
+pub(super) fn unknown(what: &'static str, id: &str) -> Refused {
+    Refused::Unknown { what, id: id.chars().take(80).collect() }
+}
+
 /// Refuses what would change nothing.
 fn news(is_news: bool) -> Result<(), Refused> {
     if is_news { Ok(()) } else { Err(Refused::AlreadySo) }
@@ -71,6 +76,9 @@ impl Walk {
             | Event::MarkRemoved { .. }
             | Event::LeavingChecked { .. }
             | Event::ConsentAnswered { .. } => self.accepts_round(entry),
+            Event::AnswersLapsed(_) | Event::UnitSwapped(_) | Event::UnitFollowed(_) => {
+                self.accepts_swap(&entry.event)
+            }
             Event::Signed { .. }
             | Event::SignatureRefused { .. }
             | Event::ClosingReopened { .. }
@@ -82,7 +90,7 @@ impl Walk {
     }
 
     /// Refuses once somebody has signed or the handover was stopped.
-    fn still_changing(&self) -> Result<(), Refused> {
+    pub(super) fn still_changing(&self) -> Result<(), Refused> {
         if self.events >= limits::EVENTS_MAX {
             return Err(Refused::TooMany { max: limits::EVENTS_MAX });
         }
@@ -102,7 +110,7 @@ impl Walk {
     }
 
     /// An adult who travels.
-    fn adult(&self, person: PersonId) -> Result<(), Refused> {
+    pub(super) fn adult(&self, person: PersonId) -> Result<(), Refused> {
         let found = self.person(person).ok_or(Refused::NotInParty { person })?;
         if found.age >= ADULT { Ok(()) } else { Err(Refused::TooYoung { person }) }
     }

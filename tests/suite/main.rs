@@ -35,6 +35,7 @@ mod record;
 mod route;
 mod schema;
 mod screen_caution;
+mod screen_changes;
 mod screen_closing;
 mod screen_figures;
 mod screen_opening;

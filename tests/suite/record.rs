@@ -10,6 +10,7 @@
 
 pub mod amending;
 mod building;
+pub mod changes;
 mod reading;
 mod sealed;
 pub mod support;

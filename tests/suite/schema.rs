@@ -90,6 +90,8 @@ fn every_kind_of_record_follows_the_schema() {
         json_of(&Led::whole(Ways { rehearsal: true, left_out: None, language: "en-XA", ..Ways::default() })),
         json_of(&stopped()),
         json_of(&everything()),
+        json_of(&crate::record::changes::changed()),
+        json_of(&crate::record::changes::swapped()),
         json_of(&Led::whole(Ways { planned: false, ..Ways::default() })),
         amendment(),
     ];

@@ -14,4 +14,5 @@ mod opening;
 mod properties;
 mod round;
 pub mod support;
+mod swap;
 pub mod trip;

@@ -18,6 +18,7 @@ use jiff::Timestamp;
 use super::{Action, Screen, walk};
 use crate::kiosk::context::Ctx;
 use crate::kiosk::hall::Hall;
+use crate::kiosk::lapse;
 use crate::kiosk::theme::{Look, TextSize};
 use crate::kiosk::ui::{self, Element, HoldEvent};
 use crate::route::{Caution, Step};
@@ -246,7 +247,12 @@ impl State {
     fn change_language(&mut self, hall: &Hall, language: String) -> Action {
         let Some(reader) = hall.walk.reader() else { return Action::None };
         let measures = reader.value.measures.clone();
-        self.propose(Saving::Language, vec![Event::ReaderSet { language, measures }])
+        let mut events = vec![Event::ReaderSet { language, measures }];
+        // What this person answered in other words is asked again. What another one read in theirs stands.
+        if let Some(person) = self.person {
+            events.splice(0..0, lapse::before(hall, &events, Some(person)));
+        }
+        self.propose(Saving::Language, events)
     }
 
     fn propose(&mut self, saving: Saving, events: Vec<Event>) -> Action {

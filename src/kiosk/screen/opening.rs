@@ -20,9 +20,10 @@ use super::{Action, Screen};
 use crate::kiosk::context::Ctx;
 use crate::kiosk::gate::Purpose;
 use crate::kiosk::hall::Hall;
+use crate::kiosk::lapse;
 use crate::kiosk::theme::Gap;
 use crate::kiosk::ui::{self, Element};
-use crate::walk::{Event, Missing, Walk};
+use crate::walk::{Event, Missing, Phase, Walk};
 
 use offer::{Faults, Offer};
 
@@ -77,6 +78,11 @@ impl Page {
             _ => Self::Trip,
         }
     }
+}
+
+/// Whether the walk round the unit has begun, so that this screen changes what was said before.
+fn begun(walk: &Walk) -> bool {
+    walk.phase() != Phase::Opening
 }
 
 /// Where to, once what was proposed is kept.
@@ -156,6 +162,12 @@ impl State {
             then: None,
             leaving: false,
         }
+    }
+
+    /// The screen in the middle of a walk, for something to be changed: at the summary.
+    #[must_use]
+    pub fn again(hall: &Hall) -> Self {
+        Self { page: Page::Ready, ..Self::new(hall) }
     }
 
     /// The page that is open.
@@ -257,7 +269,9 @@ impl State {
             }
             events.extend(offer.events);
         }
-        events.push(Event::Opened);
+        if ctx.hall.is_some_and(|hall| !begun(&hall.walk)) {
+            events.push(Event::Opened);
+        }
         self.propose(events, Then::Onward, ctx)
     }
 
@@ -277,7 +291,10 @@ impl State {
             return self.arrive(then, ctx);
         }
         self.then = Some(then);
-        Action::Propose(events)
+        // Answers whose words read otherwise from now on are asked for again; first that, so that none is left
+        // standing whatever happens in between.
+        let lapse = ctx.hall.and_then(|hall| lapse::before(hall, &events, None));
+        Action::Propose(lapse.into_iter().chain(events).collect())
     }
 
     fn arrive(&mut self, then: Then, ctx: &Ctx<'_>) -> Action {
@@ -316,7 +333,7 @@ impl State {
         let look = &ctx.look;
         let nothing = || Element::from(iced::widget::Space::new());
         let steps = if low { nothing() } else { parts::steps(ctx, walk, self.page) };
-        let title = if low { nothing() } else { ui::title(look, ctx.say(self.page.title())).into() };
+        let title = if low { nothing() } else { ui::title(look, ctx.say(self.title(walk))).into() };
         let top = column![steps, title].spacing(look.gap(if low { Gap::Tiny } else { Gap::Wide }));
         let content: Element<'a, Message> = match self.page {
             Page::Trip => self.trip.view(ctx, &self.faults).map(Message::Trip),
@@ -346,10 +363,19 @@ impl State {
         .into()
     }
 
+    /// In the middle of a walk the summary is no longer that of a beginning.
+    fn title(&self, walk: &Walk) -> &'static str {
+        if self.page == Page::Ready && begun(walk) { "opening-again-title" } else { self.page.title() }
+    }
+
     /// What can be done here, the primary at the end.
     fn foot<'a>(&'a self, ctx: &Ctx<'a>, walk: &'a Walk) -> Element<'a, Message> {
         let look = &ctx.look;
+        let begun = begun(walk);
         let primary = match self.page {
+            Page::Ready if begun => {
+                Some(ui::primary(look, ctx.say("opening-to-walk"), Message::StartPressed))
+            }
             Page::Ready if self.ready.missing(walk).is_empty() => {
                 Some(ui::primary(look, ctx.say("opening-start"), Message::StartPressed))
             }
@@ -372,6 +398,8 @@ impl State {
         let stop = (self.page != Page::Stop)
             .then(|| ui::quiet(look, ctx.say("opening-stop"), Message::PageChosen(Page::Stop)));
         let yard = ui::quiet(look, ctx.say("opening-yard"), Message::YardAsked);
-        parts::foot(look, back, vec![Some(yard), stop], primary)
+        let to_walk = (begun && self.page != Page::Ready)
+            .then(|| ui::quiet(look, ctx.say("opening-to-walk"), Message::StartPressed));
+        parts::foot(look, back, vec![to_walk, Some(yard), stop], primary)
     }
 }

@@ -15,10 +15,11 @@ pub(in crate::kiosk) mod picture;
 mod readings;
 mod sheet;
 mod side;
+mod swap;
 mod way;
 mod words;
 
-use super::{Action, Screen, caution, closing};
+use super::{Action, Screen, caution, closing, opening};
 use crate::kiosk::context::Ctx;
 use crate::kiosk::gate::Purpose;
 use crate::kiosk::hall::Hall;
@@ -175,8 +176,9 @@ impl State {
                 let pressed = Pressed::Line(number.to_string());
                 self.propose(vec![Event::MarkRemoved { number }], pressed, After::Stay)
             }
-            Message::SheetKept => self.keep_sheet(hall),
+            Message::SheetKept => self.keep_sheet(ctx, hall),
             Message::ClosingAsked => Action::open(Screen::Closing(closing::State::new(hall))),
+            Message::OpeningAsked => Action::open(Screen::Opening(opening::State::again(hall))),
             Message::TakeOverAsked => Action::Gate(Purpose::TakeOver),
             Message::YardAsked => Action::ToYard,
             other => {
@@ -229,8 +231,13 @@ impl State {
         }
     }
 
-    fn keep_sheet(&mut self, hall: &Hall) -> Action {
+    fn keep_sheet(&mut self, ctx: &Ctx<'_>, hall: &Hall) -> Action {
         let Some((sheet, step)) = self.sheet.as_ref().zip(self.here(hall)) else { return Action::None };
+        if let Sheet::Swap(swapping) = sheet {
+            let action = swapping.action(ctx);
+            self.pressed = Pressed::Sheet;
+            return action;
+        }
         let after = match sheet {
             Sheet::NotShown { .. } => After::Onward,
             Sheet::Stop { .. } => After::Closing,

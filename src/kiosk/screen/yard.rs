@@ -103,6 +103,7 @@ impl State {
         let title = ctx.say_with(if open.renter.is_some() { "yard-open-renter" } else { "yard-open" }, &args);
         let line = match (&open.trouble, open.last) {
             (Some(trouble), _) => trouble.clone(),
+            (None, Some(_)) if open.ended => ctx.say("yard-open-ended"),
             (None, Some(at)) => {
                 let when = format::date_time(&ctx.scripts.words, &ctx.settings.staff, ctx.local(at));
                 ctx.say_with("yard-open-safe", &args.text("when", when))

@@ -1,5 +1,7 @@
 //! The way round the unit: steps, cautions, answers.
 
+use std::collections::BTreeMap;
+
 use super::{BuildFault, Pages, digest};
 use crate::record::form::{
     AnswerState, Caution, CautionText, MustAnswer, Response, Route, Said, Step, StepOutcome, StepText,
@@ -81,7 +83,7 @@ fn caution(
     step: &route::Step,
     caution: &route::Caution,
 ) -> Result<Caution, BuildFault> {
-    let ever = walk.responses(&caution.id).map(|(id, _)| id);
+    let ever = walk.speakers(&caution.id);
     let mut said: Vec<Answer<'_>> = ever
         .flat_map(|id| walk.response_history(&caution.id, id).iter().map(move |response| (id, response)))
         .collect();
@@ -94,7 +96,16 @@ fn caution(
         walk::AnswerState::Refused(people) => AnswerState::Refused { people: numbers(&people) },
         walk::AnswerState::Kept(people) => AnswerState::Kept { people: numbers(&people) },
     };
-    caution_form(pages, caution, &drivers, state, &said)
+    let mut form = caution_form(pages, caution, &drivers, state, &said)?;
+    let mut spoken: BTreeMap<u8, usize> = BTreeMap::new();
+    for response in &mut form.responses {
+        let (by, index) = (PersonId(response.by), spoken.entry(response.by).or_default());
+        response.lapsed = walk.lapsed(&caution.id, by, *index).map(|since| Time::from(&since));
+        response.carried = walk.carried(&caution.id, by, *index);
+        response.counts &= response.lapsed.is_none();
+        *index += 1;
+    }
+    Ok(form)
 }
 
 fn numbers(people: &[PersonId]) -> Vec<u8> {
@@ -131,7 +142,8 @@ pub(in crate::record) fn caution_form(
             };
         let counts = !said.iter().skip(index + 1).any(|(later, _)| later == by);
         let (by, at) = (by.0, Time::from(*response));
-        responses.push(Response { by, at, counts, text: wanted, said: words(&response.value, reading_ms) });
+        let said = words(&response.value, reading_ms);
+        responses.push(Response { by, at, counts, lapsed: None, carried: false, text: wanted, said });
     }
     Ok(Caution {
         id: caution.id.clone(),

@@ -210,6 +210,12 @@ pub struct Response {
     pub at: Time,
     /// Whether it is their last word.
     pub counts: bool,
+    /// Since when it stands no longer, since the words read otherwise; since version 1.2.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lapsed: Option<Time>,
+    /// Whether it was given in the walk that this one follows, to the same words; since version 1.2.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub carried: bool,
     /// Which text was on the page.
     pub text: Digest,
     /// What they said.

@@ -30,6 +30,7 @@ pub(super) fn title(page: &mut Page<'_>, record: &Handoff) {
     let kind = page.say_or(&format!("kind-{}", unit.kind), &unit.kind);
     page.field("record-unit", &format!("{} ({}), {kind}, {}", unit.name, unit.code, unit.year));
     outcome(page, &record.outcome);
+    other_walks(page, record);
     page.field("record-sealed", &page.time_with_offset(head.sealed));
     page.field("record-began", &page.time(&record.walk.began));
     let previous = head.previous.map_or_else(|| page.say("record-first"), |digest| digest.to_string());
@@ -46,6 +47,19 @@ pub(super) fn title(page: &mut Page<'_>, record: &Handoff) {
         let args = Args::new().number("count", record.walk.clock_steps_back);
         let text = page.say_with("record-clock", &args);
         page.para(2, &text);
+    }
+}
+
+/// The walks for other units that this one came of, or became.
+fn other_walks(page: &mut Page<'_>, record: &Handoff) {
+    for (key, other) in [("record-swapped", &record.swapped), ("record-follows", &record.follows)] {
+        let Some(other) = other else { continue };
+        let args = Args::new()
+            .text("unit", page.say_or(&format!("unit-{}", other.unit), &other.unit))
+            .text("walk", other.walk.as_str())
+            .text("time", page.time(&other.at));
+        let text = page.say_with("record-other-walk", &args);
+        page.field(key, &text);
     }
 }
 

@@ -4,7 +4,7 @@ use super::opening::decision;
 use super::page::Page;
 use crate::record::form::{
     AnswerState, Asks, Caution, CautionText, Handoff, How, Reader, Response, Said, Signal, StepOutcome,
-    StepText,
+    StepText, Who,
 };
 use crate::words::Args;
 
@@ -86,7 +86,13 @@ fn answer(page: &mut Page<'_>, caution: &Caution, response: &Response) {
         }
         Said::Unknown => page.say("record-unknown"),
     };
-    if !response.counts {
+    if response.carried {
+        text = format!("{text} {}", page.say("record-answer-carried"));
+    }
+    if let Some(since) = &response.lapsed {
+        let args = Args::new().text("time", page.time(since));
+        text = format!("{text} {}", page.say_with("record-answer-lapsed", &args));
+    } else if !response.counts {
         text = format!("{text} {}", page.say("record-answer-replaced"));
     }
     page.hang(4, "> ", &text);
@@ -100,7 +106,12 @@ pub(super) fn steps(page: &mut Page<'_>, record: &Handoff) {
         let StepOutcome::Shown { at, .. } = &step.outcome else { continue };
         page.blank();
         let args = Args::new().text("title", step.title.as_str()).text("time", page.time(at));
-        let text = page.say_with("record-step-shown", &args);
+        // Where one agent led all of it, the head of the record says so.
+        let text = if record.agents.len() > 1 {
+            page.say_with("record-step-shown-by", &args.text("who", page.who(Who::Agent, at)))
+        } else {
+            page.say_with("record-step-shown", &args)
+        };
         page.para(2, &text);
         for text in &step.texts {
             step_text(page, text, &record.reader, step.texts.len() > 1);

@@ -79,7 +79,7 @@ impl Walk {
         if missing.is_empty() { Ok(()) } else { Err(Refused::CopyTooEarly(missing)) }
     }
 
-    fn accepts_stop(&self, reason: &str, by: Who) -> Result<(), Refused> {
+    pub(in crate::walk) fn accepts_stop(&self, reason: &str, by: Who) -> Result<(), Refused> {
         if self.closing.stopped.is_some() {
             return Err(Refused::Stopped);
         }

@@ -4,15 +4,11 @@ use super::super::event::{Answer, Entry, Event, Mark, NotShown, PersonId, Shown,
 use super::super::limits::{self, NOTE_MAX};
 use super::super::state::{ReadingState, Response, StepState};
 use super::super::{Refused, Walk};
-use super::news;
+use super::{news, unknown};
 use crate::route::{Answers, Ask, Caution, Signal, Step};
 
 /// Whether holding is taken for a demonstration where there is one.
 const HOLD_STANDS_IN: bool = true;
-
-fn unknown(what: &'static str, id: &str) -> Refused {
-    Refused::Unknown { what, id: id.chars().take(80).collect() }
-}
 
 impl Walk {
     pub(super) fn accepts_round(&self, entry: &Entry) -> Result<(), Refused> {

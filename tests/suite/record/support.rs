@@ -130,6 +130,12 @@ impl Led {
     }
 
     pub fn open(&mut self) {
+        self.before_open();
+        self.say(Event::Opened);
+    }
+
+    /// The opening, but for its end.
+    pub fn before_open(&mut self) {
         let person = |id, name: &str, age, driver| Person { id, name: name.into(), age, driver };
         self.say(Event::AgentOn { code: "A7".into() });
         let (language, measures) = (self.ways.language.into(), measures(self.ways.system).into());
@@ -153,7 +159,6 @@ impl Led {
         if self.ways.planned {
             self.say(plan(&trip(PLAN)));
         }
-        self.say(Event::Opened);
     }
 
     fn read(&mut self, id: &str, scale: &Scale) {

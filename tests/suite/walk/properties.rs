@@ -8,8 +8,8 @@ use proptest::prelude::*;
 use proptest::sample::select;
 use sendoff::figures::{HookUp, On, Person as Traveler, Start, Trip};
 use sendoff::walk::{
-    Answer, CopyChoice, Decision, Entry, Event, Ink, Licence, LocalTime, Missing, NotRead, NotShown, Outcome,
-    Person, PersonId, Phase, Refused, Shown, Walk, Who,
+    Answer, AnswerOf, Carried, CopyChoice, Decision, Entry, Event, Follow, Ink, Lapse, Licence, LocalTime,
+    Missing, NotRead, NotShown, Outcome, Person, PersonId, Phase, Refused, Shown, Swap, Walk, Who,
 };
 
 use super::support::*;
@@ -166,8 +166,26 @@ fn closing_event() -> impl Strategy<Value = Event> {
     ]
 }
 
+fn swap_event() -> impl Strategy<Value = Event> {
+    let answers = vec((id_of(&CAUTIONS), anyone()), 0..4)
+        .prop_map(|all| all.into_iter().map(|(caution, by)| AnswerOf { caution, by }).collect::<Vec<_>>());
+    let lapse = (answers, vec(anyone(), 0..2))
+        .prop_map(|(answers, consents)| Event::AnswersLapsed(Lapse { answers, consents }));
+    let how = select(vec![Answer::Read, Answer::Hold, Answer::Demonstrate]);
+    let carried =
+        (id_of(&CAUTIONS), 1_u16..4, anyone(), how, page()).prop_map(|(caution, version, by, how, shown)| {
+            Carried { caution, version, by, how, shown, looked_ms: 9, at: at(-9), offset_minutes: 0 }
+        });
+    let other = || select(vec!["t2-000001", "t2-000002", "?"]).prop_map(str::to_owned);
+    let follow = (other(), vec(carried, 0..3))
+        .prop_map(|(walk, answers)| Event::UnitFollowed(Follow { walk, unit: "heron".into(), answers }));
+    let swap = (other(), note())
+        .prop_map(|(walk, reason)| Event::UnitSwapped(Swap { walk, unit: "heron".into(), reason }));
+    prop_oneof![4 => lapse, 1 => follow, 1 => swap]
+}
+
 fn any_event() -> impl Strategy<Value = Event> {
-    prop_oneof![2 => opening_event(), 4 => round_event(), 2 => closing_event()]
+    prop_oneof![4 => opening_event(), 8 => round_event(), 4 => closing_event(), 1 => swap_event()]
 }
 
 /// A good walk of some length, so that chance starts from every depth.
@@ -194,7 +212,15 @@ impl Model {
             Event::CautionRefused { caution, by, decision, .. } => {
                 self.last.insert((caution.clone(), *by), Some(*decision));
             }
-            Event::HandoverStopped { .. } => self.stopped = true,
+            Event::AnswersLapsed(lapse) => {
+                for AnswerOf { caution, by } in &lapse.answers {
+                    self.last.remove(&(caution.clone(), *by));
+                }
+            }
+            Event::UnitFollowed(follow) => {
+                self.last.extend(follow.answers.iter().map(|a| ((a.caution.clone(), a.by), None)));
+            }
+            Event::HandoverStopped { .. } | Event::UnitSwapped(_) => self.stopped = true,
             Event::ClosingReopened { .. } => self.stopped = false,
             _ => {}
         }
@@ -317,7 +343,8 @@ proptest! {
         let (danger, _) = DANGERS[which];
         let never = |event: &Event| match event {
             Event::CautionAnswered { caution, .. } | Event::CautionRefused { caution, .. } => caution == danger,
-            Event::HandoverStopped { .. } => true,
+            Event::UnitFollowed(follow) => follow.answers.iter().any(|a| a.caution == danger),
+            Event::HandoverStopped { .. } | Event::UnitSwapped(_) => true,
             _ => false,
         };
         let (mut walk, mut model, mut log) = begin();

@@ -9,11 +9,12 @@ use super::offer::{Faults, Offer, Spot};
 use super::parts;
 use crate::kiosk::context::Ctx;
 use crate::kiosk::hall::{Hall, system_of};
+use crate::kiosk::lapse;
 use crate::kiosk::screen::counted;
 use crate::kiosk::theme::{Gap, TextSize};
 use crate::kiosk::ui::{self, Choice, Element};
 use crate::script::Scripts;
-use crate::walk::{Event, LocalTime, Refused, Walk};
+use crate::walk::{Event, LocalTime, Phase, Refused, Walk};
 use crate::words::{Args, PSEUDO_LANGUAGE, Reader, Words, clean_name, format};
 
 /// When a unit is due back where nothing else is said.
@@ -144,6 +145,7 @@ impl Draft {
             parts::labeled(look, ctx.say("opening-language"), ui::choices(look, languages)),
             parts::labeled(look, ctx.say("opening-measures"), ui::choices(look, measures)),
         ]
+        .push(self.asked_again(ctx))
         .push(parts::wrong(look, faults.at(ctx, Spot::Reader)))
         .spacing(look.gap(Gap::Wide));
         let reference = ui::field(look, "opening-booking", &self.reference, Message::ReferenceTyped)
@@ -156,6 +158,18 @@ impl Draft {
             .push(parts::wrong(look, faults.at(ctx, Spot::Due)))
             .spacing(look.gap(Gap::Wide));
         parts::two(look, (who.into(), trip.into()), (1, 1))
+    }
+
+    /// In the middle of a walk: how many answers another language or other measures ask for again.
+    fn asked_again<'a>(&self, ctx: &Ctx<'a>) -> Option<Element<'a, Message>> {
+        let hall = ctx.hall.filter(|hall| hall.walk.phase() != Phase::Opening)?;
+        let (language, measures) = self.language.as_ref().zip(self.measures.as_ref())?;
+        let now = hall.walk.reader().map(|r| (&r.value.language, &r.value.measures));
+        if now == Some((language, measures)) {
+            return None;
+        }
+        let count = lapse::count(hall, language, measures);
+        Some(ui::note(&ctx.look, counted(ctx, "opening-asked-again", count), None))
     }
 
     /// Who leads: typed, or whoever signed on.

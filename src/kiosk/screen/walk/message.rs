@@ -39,6 +39,8 @@ pub enum Message {
     },
     /// The Closing was asked for.
     ClosingAsked,
+    /// Party, trip, language or agent are to be changed.
+    OpeningAsked,
     /// Another agent takes the walk over.
     TakeOverAsked,
     /// The Yard was asked for; the walk stays open.
@@ -64,11 +66,15 @@ pub enum SheetKind {
     Overview,
     /// Why the unit is not handed over.
     Stop,
+    /// Which unit the party takes instead.
+    Swap,
 }
 
 /// What is not yet said.
 #[derive(Debug, Clone)]
 pub enum Draft {
+    /// Which unit the party takes instead.
+    Unit(String),
     /// Words: a note, a question, a reason.
     Note(String),
     /// Why the step is not shown.

@@ -17,10 +17,20 @@ impl<'a> Page<'a> {
             .push(ui::primary(look, ctx.say("walk-overview-back"), Message::SheetClosed))
             .push(ui::secondary(look, ctx.say("walk-to-closing"), Message::ClosingAsked))
             .push(ui::secondary(look, ctx.say("walk-to-yard"), Message::YardAsked))
+            .spacing(look.gap(Gap::Medium))
+            .wrap()
+            .vertical_spacing(look.gap(Gap::Medium));
+        let others = ctx.shapes.keys().any(|unit| *unit != self.walk().route().unit);
+        let changes = Row::new()
+            .push(ui::secondary(look, ctx.say("walk-to-opening"), Message::OpeningAsked))
             .push(
                 ctx.crew
                     .signs_on()
                     .then(|| ui::secondary(look, ctx.say("walk-take-over"), Message::TakeOverAsked)),
+            )
+            .push(
+                others
+                    .then(|| ui::secondary(look, ctx.say("walk-swap"), Message::SheetAsked(SheetKind::Swap))),
             )
             .spacing(look.gap(Gap::Medium))
             .wrap()
@@ -30,6 +40,8 @@ impl<'a> Page<'a> {
             ui::title(look, ctx.say("walk-overview")),
             ways,
             ui::small(look, ctx.say("walk-to-yard-what")),
+            ui::label(look, ctx.say("walk-changes")),
+            changes,
             Element::from(stop),
         ]
         .spacing(look.gap(Gap::Medium))

@@ -3,7 +3,7 @@
 use iced::Length;
 use iced::widget::{Column, Row, column};
 
-use super::{Draft, Message, Page, Pressed, SheetKind, kit, marks, readings, way};
+use super::{Draft, Message, Page, Pressed, SheetKind, kit, marks, readings, swap, way};
 use crate::kiosk::hall::Hall;
 use crate::kiosk::theme::Gap;
 use crate::kiosk::ui::{self, Choice, Element};
@@ -32,6 +32,8 @@ pub(super) enum Sheet {
     Overview,
     /// Why the unit is not handed over.
     Stop { reason: String },
+    /// Which unit the party takes instead.
+    Swap(swap::Swapping),
 }
 
 impl Sheet {
@@ -46,6 +48,7 @@ impl Sheet {
             SheetKind::Figure(id) => Self::Figure(id),
             SheetKind::Overview => Self::Overview,
             SheetKind::Stop => Self::Stop { reason: String::new() },
+            SheetKind::Swap => Self::Swap(swap::Swapping::default()),
         }
     }
 
@@ -60,6 +63,7 @@ impl Sheet {
             (Self::Readings(drafts), draft) => drafts.change(draft),
             (Self::Marks(marking), draft) => marking.change(draft, hall),
             (Self::Item(counting), draft) => counting.change(draft),
+            (Self::Swap(swapping), draft) => swapping.change(draft),
             _ => {}
         }
     }
@@ -81,7 +85,10 @@ impl Sheet {
             Self::Stop { reason } => {
                 vec![Event::HandoverStopped { reason: reason.trim().to_owned(), by: Who::Agent }]
             }
-            Self::NotShown { reason: None, .. } | Self::Figure(_) | Self::Overview => Vec::new(),
+            // A swap is more than an event: another walk begins with it.
+            Self::NotShown { reason: None, .. } | Self::Figure(_) | Self::Overview | Self::Swap(_) => {
+                Vec::new()
+            }
         };
         if events.iter().all(|e| way::probe(walk, e.clone()).is_ok()) { events } else { Vec::new() }
     }
@@ -122,6 +129,7 @@ impl<'a> Page<'a> {
             },
             Sheet::Overview => self.overview(),
             Sheet::Stop { reason } => self.stop(sheet, reason),
+            Sheet::Swap(swapping) => self.swap_sheet(swapping),
             Sheet::Marks(marking) => self.mark_sheet(sheet, marking),
         }
     }
