@@ -5,7 +5,7 @@ use iced::{Alignment, Length};
 
 use super::super::Message;
 use super::super::context::Ctx;
-use super::super::theme::Gap;
+use super::super::theme::{Gap, TextSize};
 use super::super::ui::{self, Element, Hazard};
 use super::Screen;
 use crate::script::Speaker;
@@ -105,9 +105,13 @@ pub(super) fn card<'a>(screen: &Screen, ctx: &Ctx<'a>) -> Element<'a, Message> {
     let speaker = unit.as_ref().and_then(|unit| Speaker::new(ctx.scripts, unit, reader.clone()));
     let card = Card { ctx, reader, speaker, unit };
     let close = ui::primary(look, card.say("emergency-close"), Message::EmergencyToggled);
-    let head = row![ui::title(look, card.say("emergency-title")).width(Length::Fill), Element::from(close)]
-        .spacing(look.gap(Gap::Large))
-        .align_y(Alignment::Center);
+    let title = ui::title(look, card.say("emergency-title")).width(Length::Fill);
+    // Large letters leave the title no room beside the button.
+    let head: Element<'a, Message> = if look.text == TextSize::Usual {
+        row![title, Element::from(close)].spacing(look.gap(Gap::Large)).align_y(Alignment::Center).into()
+    } else {
+        column![title, Element::from(close.fill())].spacing(look.gap(Gap::Medium)).into()
+    };
     column![
         head,
         ui::strong(look, card.say("emergency-first")),

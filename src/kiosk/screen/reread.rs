@@ -286,16 +286,17 @@ impl State {
 }
 
 /// What every page looks at.
-struct Show<'s, 'a> {
+#[derive(Clone)]
+struct Show<'a> {
     state: &'a State,
-    ctx: &'s Ctx<'a>,
-    speaker: Speaker<'a>,
+    ctx: Ctx<'a>,
+    speaker: std::rc::Rc<Speaker<'a>>,
 }
 
-impl<'s, 'a> Show<'s, 'a> {
-    fn new(state: &'a State, ctx: &'s Ctx<'a>) -> Option<Self> {
+impl<'a> Show<'a> {
+    fn new(state: &'a State, ctx: &Ctx<'a>) -> Option<Self> {
         let speaker = Speaker::new(ctx.scripts, &state.unit, state.reader.clone())?;
-        Some(Self { state, ctx, speaker })
+        Some(Self { state, ctx: *ctx, speaker: std::rc::Rc::new(speaker) })
     }
 
     fn say(&self, key: &str) -> String {

@@ -5,16 +5,15 @@ use iced::{Alignment, Length, Padding};
 
 use super::{Message, Page, Show};
 use crate::kiosk::plan;
-use crate::kiosk::theme::{Gap, Look};
+use crate::kiosk::theme::{Gap, Look, Type};
 use crate::kiosk::ui::{self, Element, Symbol};
 
-impl<'a> Show<'_, 'a> {
+impl<'a> Show<'a> {
     /// The name of the unit, and what a frightened person needs at once.
     pub(super) fn cover(&self) -> Element<'a, Message> {
         let look = &self.ctx.look.larger();
         let wide = look.gap(Gap::Wide);
-        let name =
-            ui::text(look, crate::kiosk::theme::Type::Signal, self.say(&format!("unit-{}", self.state.unit)));
+        let name = ui::text(look, Type::Signal, self.say(&format!("unit-{}", self.state.unit)));
         let drawing =
             self.ctx.shapes.get(&self.state.unit).map(|shape| {
                 container(plan::thumbnail(look, shape)).width(look.px(220.0)).height(Length::Fill)
@@ -47,13 +46,16 @@ impl<'a> Show<'_, 'a> {
         let guides =
             grave.map(|g| (self.say(&format!("guide-{}", g.id)), Message::GuideChosen(g.id.clone())));
         let fire = (self.say("reread-cover-fire"), Message::EmergencyPressed);
-        let high = look.px(if look.portrait() { 64.0 } else { 128.0 });
+        // As high as three lines, where they stand beside each other.
+        let lines = if look.portrait() { 1.0 } else { 3.0 };
+        let high = lines * look.size(Type::Strong) * 1.3;
         let ways = guides.chain([fire]).map(|(words, message)| {
             let line =
                 row![ui::symbol(look, Symbol::Alert, 32.0), ui::strong(look, words).width(Length::Fill)]
                     .spacing(look.gap(Gap::Medium))
                     .align_y(Alignment::Center);
-            let face = ui::at_least(high - 2.0 * look.gap(Gap::Large), line.into());
+            let face = container(line).width(Length::Fill).align_y(Alignment::Center);
+            let face = ui::at_least(high.max(look.px(32.0)), face.into());
             container(ui::press_panel(look, ui::panel::Edge::Press, face, message))
                 .width(Length::FillPortion(1))
                 .into()

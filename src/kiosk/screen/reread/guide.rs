@@ -93,7 +93,7 @@ impl Place {
     }
 }
 
-impl<'a> Show<'_, 'a> {
+impl<'a> Show<'a> {
     /// What can be wrong: danger first.
     pub(super) fn guides(&self) -> Element<'a, Message> {
         let look = &self.ctx.look.larger();

@@ -1,11 +1,11 @@
 //! Plan and list: the stops of the way round, the topics of one of them, and the search over all.
 
-use iced::widget::{Column, Row, Space, column, container, row};
+use iced::widget::{Column, Row, Space, column, container, responsive, row};
 use iced::{Alignment, Length, Padding};
 
 use super::{Message, Page, Show};
 use crate::kiosk::plan::{self, Orientation};
-use crate::kiosk::theme::{Gap, Look};
+use crate::kiosk::theme::{Gap, Look, TextSize, Type};
 use crate::kiosk::ui::{self, Element, Symbol};
 use crate::route::find::{Found, Hit, Where};
 use crate::route::{Step, Stop, Zone};
@@ -13,6 +13,11 @@ use crate::words::Args;
 
 /// Width of the plan beside the list, as written.
 const PLAN: f32 = 330.0;
+/// The same, upright and with the largest letters.
+const NARROW: f32 = 256.0;
+
+/// Height below which only what is urgent stands there, as written, without its letters.
+const LEAST: f32 = 320.0;
 
 /// The parts of the way round, and their words.
 const ZONES: [(Zone, &str); 4] = [
@@ -22,7 +27,7 @@ const ZONES: [(Zone, &str); 4] = [
     (Zone::Desk, "reread-desk"),
 ];
 
-impl<'a> Show<'_, 'a> {
+impl<'a> Show<'a> {
     /// Plan, list and search.
     pub(super) fn home(&self) -> Element<'a, Message> {
         let look = &self.ctx.look;
@@ -46,11 +51,18 @@ impl<'a> Show<'_, 'a> {
         row![field].push(clear).spacing(look.gap(Gap::Medium)).align_y(Alignment::Center).into()
     }
 
-    /// What is there without a search.
+    /// What is there without a search. While our own keys are up there is no room for the plan, and whoever types
+    /// does not want it.
     fn around(&self) -> Element<'a, Message> {
+        let show = self.clone();
+        let least = self.ctx.look.px(LEAST) + 6.0 * self.ctx.look.size(Type::Strong);
+        responsive(move |size| if size.height < least { show.urgent() } else { show.whole() }).into()
+    }
+
+    /// The two ways out of trouble.
+    fn urgent(&self) -> Element<'a, Message> {
         let look = &self.ctx.look;
-        let (gap, wide) = (look.gap(Gap::Medium), look.gap(Gap::Wide));
-        let urgent = row![
+        row![
             ui::secondary(look, self.say("emergency"), Message::EmergencyPressed)
                 .bold()
                 .fill()
@@ -62,7 +74,13 @@ impl<'a> Show<'_, 'a> {
                 .height(76.0)
                 .id("reread-wrong"),
         ]
-        .spacing(wide);
+        .spacing(look.gap(Gap::Wide))
+        .into()
+    }
+
+    fn whole(&self) -> Element<'a, Message> {
+        let look = &self.ctx.look;
+        let (gap, wide) = (look.gap(Gap::Medium), look.gap(Gap::Wide));
         let more = row![
             ui::secondary(look, self.say("reread-all-cautions"), Message::PageChosen(Page::Cautions)).fill(),
             ui::secondary(look, self.say("reread-numbers"), Message::PageChosen(Page::Numbers)).fill(),
@@ -74,7 +92,7 @@ impl<'a> Show<'_, 'a> {
             both = both.push(plan);
         }
         both = both.push(list);
-        column![urgent, both, more, self.end()].spacing(gap).height(Length::Fill).into()
+        column![self.urgent(), both, more, self.end()].spacing(gap).height(Length::Fill).into()
     }
 
     /// The foot: language and measures at one end, the way out for staff at the other.
@@ -91,8 +109,11 @@ impl<'a> Show<'_, 'a> {
         let floor = self.floor()?;
         let view = plan::view(look, shape, &self.state.pegs, Orientation::NoseUp, floor);
         let view: Element<'a, Message> = view.on_peg(Message::PegPressed).into();
+        // Upright, the largest letters need some of its room for whole words.
+        let narrow = look.portrait() && look.text == TextSize::Largest;
+        let width = look.px(if narrow { NARROW } else { PLAN });
         let panel = ui::panel(look, container(view).height(Length::Fill)).padding(look.gap(Gap::Small));
-        Some(container(panel.height(Length::Fill)).width(look.px(PLAN)).height(Length::Fill).into())
+        Some(container(panel.height(Length::Fill)).width(width).height(Length::Fill).into())
     }
 
     /// Outside, inside, on the road, papers: one tap between them.

@@ -9,7 +9,7 @@ use crate::kiosk::theme::{Gap, Look};
 use crate::kiosk::ui::{self, Element, Symbol};
 use crate::route::{Hazard, Signal};
 
-impl<'a> Show<'_, 'a> {
+impl<'a> Show<'a> {
     /// A page: the way back and its title, what scrolls, and what stays at the foot.
     pub(super) fn paged(
         &self,

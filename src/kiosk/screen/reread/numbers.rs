@@ -28,7 +28,7 @@ const PARTS: [Part; 6] = [
 /// Numbers that the lot has even for a unit without the equipment.
 const NEEDS: [(&str, &str); 1] = [("awning", "awning")];
 
-impl<'a> Show<'_, 'a> {
+impl<'a> Show<'a> {
     /// Numbers of the unit.
     pub(super) fn numbers(&self) -> Element<'a, Message> {
         let look = &self.ctx.look.larger();

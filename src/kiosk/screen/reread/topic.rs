@@ -12,16 +12,24 @@ use crate::kiosk::ui::{self, Element};
 use crate::route::{Signal, Step};
 use crate::words::Args;
 
-/// Figures that speak of the height of the lot, or of what is switched on: they mean nothing where the renter is.
-const OF_THE_LOT: [&str; 5] =
-    ["generator_watts", "generator_dial", "loads_fit", "trip_projection", "awning_verdict"];
+/// Figures that speak of the height of the lot, of what is switched on, or of a full battery: where the renter is
+/// they would mislead.
+const NOT_HERE: [&str; 7] = [
+    "generator_watts",
+    "generator_dial",
+    "loads_fit",
+    "trip_projection",
+    "awning_verdict",
+    "battery_nights",
+    "battery_days",
+];
 
 /// Whether a figure counts from full tanks: nobody knows what is left in them now.
 pub(super) fn from_full(figure: &Figure) -> bool {
     figure.inputs.iter().any(|input| input.name.starts_with("assumed.start"))
 }
 
-impl<'a> Show<'_, 'a> {
+impl<'a> Show<'a> {
     /// A topic.
     pub(super) fn topic(&self, id: &str) -> Element<'a, Message> {
         let look = &self.ctx.look.larger();
@@ -90,7 +98,7 @@ impl<'a> Show<'_, 'a> {
     fn topic_numbers(&self, look: &Look, step: &Step) -> Option<Element<'a, Message>> {
         let facts = self.ctx.scripts.facts(&self.state.unit)?;
         let given = Given { facts: &facts, trip: None };
-        let named = step.figures.iter().filter(|id| !OF_THE_LOT.contains(&id.as_str()));
+        let named = step.figures.iter().filter(|id| !NOT_HERE.contains(&id.as_str()));
         let computed = named
             .filter_map(|id| figures::one(id, given))
             .filter(|f| f.state == Computed::Ok && !from_full(f));
