@@ -18,7 +18,7 @@ pub mod plan;
 mod preview;
 mod run;
 pub mod screen;
-mod shape;
+pub mod shape;
 mod start;
 pub mod theme;
 pub mod ui;

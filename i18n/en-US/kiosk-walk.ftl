@@ -150,7 +150,7 @@ walk-leaving-not-good = not as it must be
 
 # Condition marks.
 walk-marks = Condition marks
-walk-marks-how = Tap the plan where it is. The renter may add marks too.
+walk-marks-how = Tap the plan where it is. Tap a mark in the list to see it on the plan. The renter may add marks too.
 walk-marks-none = No marks yet.
 walk-marks-done = Back to the step
 walk-mark-title = What is there?
@@ -160,6 +160,7 @@ walk-mark-who = WHO SAW IT
 walk-mark-keep = Place the mark
 walk-mark-agent = Lot agent
 walk-mark-line = { $kind }, { $size }
+walk-mark-where = Nearest: { $station }
 walk-mark-by = Placed by { $who }
 walk-mark-remove = Take it back
 walk-mark-scratch = Scratch

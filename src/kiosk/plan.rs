@@ -6,17 +6,26 @@
 mod close_up;
 mod draw;
 mod furniture;
+mod gesture;
+mod ground;
+mod inside;
 mod layout;
 mod line;
+mod outside;
+mod parts;
 mod pegs;
+mod point;
 mod spread;
 #[cfg(test)]
 mod tests;
 mod view;
+mod zoom;
 
 pub use close_up::{close_up, thumbnail};
-pub use layout::{Edge, PegPlace, PlanLayout, layout};
+pub use layout::{Edge, PegPlace, PlanLayout, layout, layout_zoomed};
+pub use parts::{Part, PartKind};
 pub use view::{PlanView, view};
+pub use zoom::Zoom;
 
 /// A side of the unit, as one sits in it facing the nose.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -74,6 +83,12 @@ pub struct PlanShape {
     pub tandem: bool,
     /// Doors in the outer wall.
     pub doors: Vec<Door>,
+    /// Windows that open as ways out.
+    pub windows: Vec<Door>,
+    /// Where the shore cord comes out, if there is one.
+    pub cord: Option<(f64, f64)>,
+    /// Whether gas cylinders stand on the tongue.
+    pub cylinders: bool,
     /// The awning, if fitted.
     pub awning: Option<Awning>,
     /// Rooms that slide out.
@@ -102,10 +117,10 @@ impl PlanShape {
     }
 }
 
-/// A door in the outer wall.
+/// A door or a window in the outer wall.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Door {
-    /// The middle of the door.
+    /// Its middle.
     pub at: (f64, f64),
     /// Its width in inches.
     pub width: f64,
@@ -196,6 +211,8 @@ pub enum PegState {
     Skipped,
     /// Shown, but a caution waits for its answer.
     Unanswered,
+    /// No stop, but a place that was pointed at.
+    Chosen,
 }
 
 /// A stop of the walk.
@@ -209,6 +226,15 @@ pub struct Peg {
     pub inside: bool,
     /// How it stands.
     pub state: PegState,
+}
+
+/// A place to point at.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PlanPlace {
+    /// Where.
+    pub at: (f64, f64),
+    /// Whether it was pointed at.
+    pub chosen: bool,
 }
 
 /// A condition mark on the plan.

@@ -4,7 +4,7 @@
 //! Everything that can be pressed is a [`tap`](fn@tap): a scroll by touch may start on it, one finger counts,
 //! and it can be reached and pressed by keyboard. There is no disabled state: what cannot be used is absent.
 
-mod around;
+pub(in crate::kiosk) mod around;
 mod aside;
 pub mod button;
 pub mod choice;

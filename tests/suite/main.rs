@@ -42,6 +42,7 @@ mod screen_opening;
 mod screen_plan;
 mod screen_reread;
 mod screen_staff;
+mod screen_unit_plan;
 mod screen_units;
 mod screen_walk;
 mod seal;

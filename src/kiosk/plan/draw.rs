@@ -3,7 +3,7 @@
 use iced::widget::canvas::{Frame, LineCap, LineDash, LineJoin, Path, Stroke};
 use iced::{Color, Point, Rectangle, Size};
 
-use super::{BodyKind, Floor, PlanLayout, PlanShape, Side, furniture};
+use super::{BodyKind, Floor, PartKind, PlanLayout, PlanShape, furniture, ground};
 use crate::kiosk::theme::Look;
 
 /// A place on the unit in inches.
@@ -80,7 +80,7 @@ impl Sheet<'_> {
     }
 }
 
-/// A part of an outline.
+/// A stretch of an outline.
 pub(super) enum Part {
     To(Inches),
     Bend(Inches, Inches),
@@ -88,23 +88,30 @@ pub(super) enum Part {
 
 use Part::{Bend, To};
 
-/// How long the cab of a house on a truck is: to a step behind the front axle.
-fn cab_end(shape: &PlanShape) -> f64 {
-    let front = shape.axles().first().copied().unwrap_or(30.0);
-    (front + 34.0).min(shape.length * 0.4)
-}
-
 /// Draws the unit with everything in it.
 pub(super) fn unit(sheet: &mut Sheet<'_>, shape: &PlanShape, detailed: bool) {
-    let shade = !sheet.plan.loop_line.is_empty();
-    awning(sheet, shape, shade);
-    wheels(sheet, shape);
-    slides(sheet, shape);
+    let outside = !sheet.plan.loop_line.is_empty();
+    let parts = shape.parts();
+    if outside {
+        shade(sheet, &parts);
+        ground::cord(sheet, shape);
+        tow_tail(sheet, shape);
+    }
+    for wheel in parts.iter().filter(|part| part.kind == PartKind::Wheel) {
+        let tire = sheet.rounded(wheel.from, wheel.to, 3.0);
+        sheet.fill(&tire, sheet.look.colors().ink);
+    }
     match shape.kind {
         BodyKind::ClassA => class_a(sheet, shape),
         BodyKind::ClassC => class_c(sheet, shape),
         BodyKind::ClassB => class_b(sheet, shape),
         BodyKind::Trailer => trailer(sheet, shape),
+    }
+    slides(sheet, &parts);
+    // What stands below the floor shows in dashes, as behind an awning or a slide-out.
+    for wheel in parts.iter().filter(|part| part.kind == PartKind::Wheel) {
+        let tire = sheet.rounded(wheel.from, wheel.to, 3.0);
+        sheet.dashed(&tire, sheet.look.colors().edge, 1.0, &[3.0, 4.0]);
     }
     if detailed {
         let strong = sheet.plan.floor == Floor::Inside;
@@ -112,7 +119,8 @@ pub(super) fn unit(sheet: &mut Sheet<'_>, shape: &PlanShape, detailed: bool) {
             furniture::draw(sheet, shape, room, strong);
         }
     }
-    doors(sheet, shape);
+    awning_case(sheet, shape);
+    openings(sheet, &parts);
 }
 
 fn walls(sheet: &mut Sheet<'_>, outline: &Path) {
@@ -137,7 +145,7 @@ fn class_a(sheet: &mut Sheet<'_>, shape: &PlanShape) {
 
 fn class_c(sheet: &mut Sheet<'_>, shape: &PlanShape) {
     let colors = sheet.look.colors();
-    let (half, end) = (shape.width / 2.0, cab_end(shape));
+    let (half, end) = (shape.width / 2.0, shape.cab_end());
     // Mirrors, then the hood and the cab.
     for side in [-1.0, 1.0] {
         let arm = sheet.rounded((side * half * 0.78, end - 20.0), (side * (half + 5.0), end - 15.0), 2.0);
@@ -156,7 +164,7 @@ fn class_c(sheet: &mut Sheet<'_>, shape: &PlanShape) {
     );
     sheet.fill(&cab, colors.wash);
     sheet.stroke(&cab, colors.ink, 3.0);
-    let hood = end * 0.5;
+    let hood = end * 0.42;
     let glass = sheet.outline(
         (-half * 0.72, hood + 8.0),
         &[Bend((0.0, hood - 10.0), (half * 0.72, hood + 8.0))],
@@ -165,6 +173,20 @@ fn class_c(sheet: &mut Sheet<'_>, shape: &PlanShape) {
     sheet.stroke(&glass, colors.ink, 2.0);
     let body = sheet.rounded((-half, end - 8.0), (half, shape.length), 7.0);
     walls(sheet, &body);
+    if let Some(from) = shape.bed_over_cab() {
+        let over = sheet.outline(
+            (-half, end - 8.0),
+            &[
+                To((-half, from + 12.0)),
+                Bend((-half, from), (-half + 12.0, from)),
+                To((half - 12.0, from)),
+                Bend((half, from), (half, from + 12.0)),
+                To((half, end - 8.0)),
+            ],
+            false,
+        );
+        sheet.dashed(&over, colors.edge, 2.0, &[6.0, 6.0]);
+    }
 }
 
 fn class_b(sheet: &mut Sheet<'_>, shape: &PlanShape) {
@@ -210,7 +232,8 @@ fn trailer(sheet: &mut Sheet<'_>, shape: &PlanShape) {
     let frame = sheet.outline((-half * 0.62, 4.0), &[To((0.0, -tongue)), To((half * 0.62, 4.0))], false);
     sheet.stroke(&frame, colors.ink, 4.0);
     // The cylinders stand in the A of the tongue.
-    for side in [-1.0, 1.0] {
+    let sides: &[f64] = if shape.cylinders { &[-1.0, 1.0] } else { &[] };
+    for side in sides {
         let cylinder = Path::circle(sheet.at((side * 8.0, -tongue * 0.3)), sheet.length(6.5));
         sheet.fill(&cylinder, colors.leaf);
         sheet.stroke(&cylinder, colors.ink, 2.0);
@@ -221,80 +244,99 @@ fn trailer(sheet: &mut Sheet<'_>, shape: &PlanShape) {
     walls(sheet, &body);
 }
 
-fn wheels(sheet: &mut Sheet<'_>, shape: &PlanShape) {
-    let ink = sheet.look.colors().ink;
-    let (half, axles) = (shape.width / 2.0, shape.axles());
-    for (index, y) in axles.iter().enumerate() {
-        let rear = index > 0;
-        for side in [-1.0, 1.0] {
-            // A truck's cab is narrower than its house.
-            let narrow = shape.kind == BodyKind::ClassC && !rear;
-            let outer = if narrow { half * 0.8 + 4.0 } else { half + 3.5 };
-            let tire = sheet.rounded((side * (outer - 10.0), y - 14.0), (side * outer, y + 14.0), 3.0);
-            sheet.fill(&tire, ink);
-            if rear && shape.dual_rear {
-                let inner =
-                    sheet.rounded((side * (outer - 22.0), y - 14.0), (side * (outer - 12.0), y + 14.0), 3.0);
-                sheet.fill(&inner, ink);
+/// A slide-out as it is out, and in dashes the room that it takes inside when it is in.
+fn slides(sheet: &mut Sheet<'_>, parts: &[super::Part]) {
+    let colors = sheet.look.colors();
+    for part in parts {
+        match part.kind {
+            PartKind::SlideOut => {
+                let room = sheet.rounded(part.from, part.to, 3.0);
+                sheet.fill(&room, colors.leaf);
+                sheet.stroke(&room, colors.ink, 3.0);
+                // Its floor goes on inside: no wall between.
+                let inner = if part.middle().0 < 0.0 { part.to.0 } else { part.from.0 };
+                let open = sheet.outline((inner, part.from.1 + 3.0), &[To((inner, part.to.1 - 3.0))], false);
+                sheet.stroke(&open, colors.leaf, 4.5);
             }
+            PartKind::SlideIn => {
+                let room = sheet.rounded(part.from, part.to, 3.0);
+                sheet.dashed(&room, colors.edge, 1.5, &[5.0, 6.0]);
+            }
+            _ => {}
         }
     }
 }
 
-fn slides(sheet: &mut Sheet<'_>, shape: &PlanShape) {
+/// The cloth of the awning as it reaches out, its arms, and the shade below it.
+fn shade(sheet: &mut Sheet<'_>, parts: &[super::Part]) {
     let colors = sheet.look.colors();
-    for slide in &shape.slides {
-        let sign = slide.side.sign();
-        let half = shape.width / 2.0;
-        let room = sheet.rounded(
-            (sign * (half - 4.0), slide.from_y),
-            (sign * (half + slide.reach), slide.to_y),
-            3.0,
-        );
-        sheet.fill(&room, colors.leaf);
-        sheet.dashed(&room, colors.ink, 2.0, &[6.0, 6.0]);
+    for part in parts.iter().filter(|part| part.kind == PartKind::Awning) {
+        let (from, to) = (part.from, part.to);
+        let drop = 5.0;
+        let below = sheet.rounded((from.0, from.1 + drop), (to.0, to.1 + drop), 2.0);
+        sheet.fill(&below, Color { a: 0.12, ..colors.ink });
+        let cloth = sheet.rounded(from, to, 2.0);
+        sheet.fill(&cloth, Color { a: 0.75, ..colors.wash });
+        // Every second strip of the cloth is darker.
+        let strips = ((to.1 - from.1) / 24.0).clamp(1.0, 40.0).round();
+        let wide = (to.1 - from.1) / strips;
+        for strip in (0..strips as u32).filter(|strip| strip % 2 == 1) {
+            let y = from.1 + wide * f64::from(strip);
+            let strip = sheet.rounded((from.0, y), (to.0, y + wide), 0.0);
+            sheet.fill(&strip, Color { a: 0.45, ..colors.line });
+        }
+        sheet.stroke(&cloth, colors.edge, 2.0);
     }
 }
 
-/// The case of the awning on the wall and, with `shade`, the cloth as it reaches out.
-fn awning(sheet: &mut Sheet<'_>, shape: &PlanShape, shade: bool) {
+/// The case of the awning on the wall.
+fn awning_case(sheet: &mut Sheet<'_>, shape: &PlanShape) {
     let Some(awning) = &shape.awning else { return };
-    let colors = sheet.look.colors();
     let sign = awning.side.sign();
     let wall = sign * (shape.width / 2.0 + 1.0);
-    let edge = wall + sign * awning.reach;
-    if shade {
-        let cloth = sheet.rounded((wall, awning.from_y), (edge, awning.to_y), 2.0);
-        sheet.fill(&cloth, Color { a: 0.6, ..colors.wash });
-        // Stripes of the cloth, and the arms.
-        let stripes = ((awning.to_y - awning.from_y) / 16.0).clamp(0.0, 60.0) as u8;
-        for stripe in 0..stripes {
-            let y = awning.from_y + 16.0 * f64::from(stripe);
-            let stripe = Path::line(sheet.at((wall, y)), sheet.at((edge, y)));
-            sheet.stroke(&stripe, Color { a: 0.6, ..colors.line }, 1.5);
-        }
-        for y in [awning.from_y, awning.to_y] {
-            let arm = Path::line(sheet.at((wall, y)), sheet.at((edge, y)));
-            sheet.stroke(&arm, colors.edge, 2.0);
-        }
-    }
-    let case = sheet.rounded((wall, awning.from_y - 2.0), (wall + sign * 5.0, awning.to_y + 2.0), 2.5);
-    sheet.fill(&case, colors.edge);
+    let case = sheet.rounded((wall, awning.from_y), (wall + sign * 5.0, awning.to_y), 2.5);
+    sheet.fill(&case, sheet.look.colors().edge);
 }
 
-fn doors(sheet: &mut Sheet<'_>, shape: &PlanShape) {
+/// What pulls a trailer: its tail, hinted at.
+fn tow_tail(sheet: &mut Sheet<'_>, shape: &PlanShape) {
+    if shape.kind != BodyKind::Trailer {
+        return;
+    }
     let colors = sheet.look.colors();
-    for door in &shape.doors {
-        let (x, y) = door.at;
-        let half = door.width / 2.0;
-        let depth = 4.5;
-        let at_side = (x.abs() - shape.width / 2.0).abs() < 14.0;
-        let leaf = if at_side {
-            let wall = if x < 0.0 { Side::Left.sign() } else { Side::Right.sign() } * shape.width / 2.0;
-            sheet.rounded((wall - depth, y - half), (wall + depth, y + half), 1.5)
-        } else {
-            sheet.rounded((x - half, shape.length - depth), (x + half, shape.length + depth), 1.5)
-        };
-        sheet.fill(&leaf, colors.accent);
+    let (ball, half) = (-shape.tongue, shape.width * 0.4);
+    let bumper = ball - 12.0;
+    let tail = sheet.outline(
+        (-half, bumper - 40.0),
+        &[
+            To((-half, bumper - 10.0)),
+            Bend((-half, bumper), (-half + 10.0, bumper)),
+            To((half - 10.0, bumper)),
+            Bend((half, bumper), (half, bumper - 10.0)),
+            To((half, bumper - 40.0)),
+        ],
+        false,
+    );
+    sheet.fill(&tail, Color { a: 0.6, ..colors.wash });
+    sheet.dashed(&tail, colors.edge, 2.5, &[7.0, 7.0]);
+    let mount = sheet.outline((0.0, ball), &[To((0.0, bumper))], false);
+    sheet.stroke(&mount, colors.edge, 5.0);
+}
+
+fn openings(sheet: &mut Sheet<'_>, parts: &[super::Part]) {
+    let colors = sheet.look.colors();
+    for part in parts {
+        match part.kind {
+            PartKind::Door => {
+                let leaf = sheet.rounded(part.from, part.to, 1.5);
+                sheet.fill(&leaf, colors.accent);
+            }
+            PartKind::Window => {
+                let glass = sheet.rounded(part.from, part.to, 1.0);
+                sheet.fill(&glass, colors.leaf);
+                sheet.stroke(&glass, colors.ink, 1.5);
+            }
+            _ => {}
+        }
     }
 }

@@ -3,20 +3,22 @@
 use iced::{Point, Rectangle, Size};
 
 use super::line::Loop;
-use super::{Floor, Orientation, Peg, PegState, PlanShape, Side, spread};
+use super::{Floor, Orientation, Part, Peg, PegState, PlanShape, Side, Zoom, inside, outside, spread};
 
 /// The diameter of a peg as drawn, in pixels as written.
 pub(super) const DRAWN: f32 = 40.0;
 /// The diameter of the disc in which a peg is hit, and the least distance of two pegs.
 pub(super) const HIT: f32 = 56.0;
 /// From the body to the middle of the line walked.
-const OFF: f32 = 40.0;
+pub(super) const OFF: f32 = 50.0;
 /// From the middle of the line walked to the edge of the view.
-const MARGIN: f32 = 32.0;
-/// How far pegs keep from the corners of the line: two of them across a corner are then further than `HIT` apart.
-const CUT: f32 = 40.0;
-/// From the walls to the edge of the view when the inside is shown.
-const INSIDE_MARGIN: f32 = 14.0;
+pub(super) const MARGIN: f32 = 30.0;
+/// From the walls to the middles of the pegs beside them when the inside is shown.
+pub(super) const ASIDE: f32 = 42.0;
+/// From the walls to the edge of the view where there are no pegs.
+const BARE_MARGIN: f32 = 14.0;
+/// From the cloth of the awning to the edge of the view.
+const CLOTH_MARGIN: f32 = 4.0;
 
 /// A side of the line walked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -63,8 +65,16 @@ pub struct PlanLayout {
     pub pegs: Vec<PegPlace>,
     /// The line around the unit; empty inside.
     pub loop_line: Vec<Point>,
+    /// The ways inside: along the aisle, and from it to each stop.
+    pub ways: Vec<Vec<Point>>,
     /// The parts of the line that were walked.
     pub walked: Vec<Vec<Point>>,
+    /// Where the two people stand.
+    pub people: Option<[Point; 2]>,
+    /// From how near it is seen.
+    pub zoom: Zoom,
+    /// The ground around the unit that may come into the middle of the view, in inches.
+    pub(super) extent: ((f64, f64), (f64, f64)),
     /// Where the middle of the nose is, in the view as if it lay nose up.
     origin: Point,
     upright: Size,
@@ -113,11 +123,7 @@ impl PlanLayout {
     }
 }
 
-/// Lays the plan out in `size`. `unit` is how many pixels of the screen make one as written.
-///
-/// Pegs keep at least 56 px (as written) from each other as long as each side of the line walked holds no more
-/// than `1 + length of the side / 56 px` of them; on a fuller side they share its length evenly. Inside, the same
-/// holds as long as the room between the walls has that many cells of 56 px.
+/// Lays the whole plan out in `size`; see [`layout_zoomed`].
 #[must_use]
 pub fn layout(
     shape: &PlanShape,
@@ -127,51 +133,122 @@ pub fn layout(
     floor: Floor,
     unit: f32,
 ) -> PlanLayout {
+    layout_zoomed(shape, pegs, (size, orientation, floor), unit, Zoom::default())
+}
+
+/// Lays the plan out in a view: its size, how the unit lies, and which stops are shown. `unit` is how many pixels of
+/// the screen make one as written.
+///
+/// Outside, pegs keep at least 56 px (as written) from each other as long as each side of the line walked holds no
+/// more than `1 + length of the side / 56 px` of them; on a fuller side they share its length evenly. Inside, they
+/// stand in two columns beside the unit, and the same holds for each. From nearer by, only what is in view has a peg.
+#[must_use]
+pub fn layout_zoomed(
+    shape: &PlanShape,
+    pegs: &[Peg],
+    (size, orientation, floor): (Size, Orientation, Floor),
+    unit: f32,
+    zoom: Zoom,
+) -> PlanLayout {
     let upright = match orientation {
         Orientation::NoseUp => size,
         Orientation::NoseLeft | Orientation::NoseRight => Size::new(size.height, size.width),
     };
-    let margin = match floor {
-        Floor::Outside => (OFF + MARGIN) * unit,
-        Floor::Inside => INSIDE_MARGIN * unit,
-    };
-    let body = Extent::of(shape);
-    let fit = |room: f32, inches: f64| (room - 2.0 * margin).max(1.0) / (inches.max(1.0) as f32);
-    let scale = fit(upright.width, body.width()).min(fit(upright.height, body.height()));
-    let origin = Point::new(
-        upright.width / 2.0 - ((body.left + body.right) / 2.0) as f32 * scale,
-        upright.height / 2.0 - ((body.top + body.bottom) / 2.0) as f32 * scale,
-    );
     let mut pegs: Vec<Peg> =
         pegs.iter().copied().filter(|peg| peg.inside == (floor == Floor::Inside)).collect();
     pegs.sort_by_key(|peg| peg.number);
-    let frame = Frame { body, origin, scale, unit };
-    let (places, line) = match floor {
-        Floor::Outside => outside(shape, &pegs, &frame),
-        Floor::Inside => (inside(shape, &pegs, &frame), None),
+    let body = Extent::of(shape);
+    let (scale, origin) = fitted(shape, &body, (upright, floor), unit, !pegs.is_empty());
+    let (scale, origin) = if zoom.is_whole() {
+        (scale, origin)
+    } else {
+        let scale = scale * zoom.times();
+        let (x, y) = zoom.about();
+        (scale, Point::new(upright.width / 2.0 - x as f32 * scale, upright.height / 2.0 - y as f32 * scale))
     };
-    let walked = walked(&places, line.as_ref());
-    let turned =
-        |points: Vec<Point>| points.into_iter().map(|point| turn(orientation, upright, point)).collect();
+    let frame = Frame { body, origin, scale, unit, view: upright, whole: zoom.is_whole() };
+    let laid = match floor {
+        Floor::Outside => outside::lay(shape, &pegs, &frame),
+        Floor::Inside => inside::lay(shape, &pegs, &frame),
+    };
+    let turned = |points: Vec<Point>| -> Vec<Point> {
+        points.into_iter().map(|point| turn(orientation, upright, point)).collect()
+    };
+    let seen = |peg: &PegPlace| zoom.is_whole() || Rectangle::with_size(upright).contains(peg.center);
     PlanLayout {
         size,
         orientation,
         floor,
         scale,
         unit,
-        pegs: places
+        pegs: laid
+            .pegs
             .into_iter()
+            .filter(seen)
             .map(|peg| PegPlace {
                 center: turn(orientation, upright, peg.center),
                 point: turn(orientation, upright, peg.point),
                 ..peg
             })
             .collect(),
-        loop_line: line.map(|line| turned(line.whole())).unwrap_or_default(),
-        walked: walked.into_iter().map(turned).collect(),
+        loop_line: laid.line.map(|line| turned(line.whole())).unwrap_or_default(),
+        ways: laid.ways.into_iter().map(turned).collect(),
+        walked: laid.walked.into_iter().map(turned).collect(),
+        people: laid.people.map(|two| two.map(|point| turn(orientation, upright, point))),
+        zoom,
+        extent: ((body.left, body.top), (body.right, body.bottom)),
         origin,
         upright,
     }
+}
+
+/// Where everything goes, nose up.
+pub(super) struct Laid {
+    pub pegs: Vec<PegPlace>,
+    pub line: Option<Loop>,
+    pub ways: Vec<Vec<Point>>,
+    pub walked: Vec<Vec<Point>>,
+    pub people: Option<[Point; 2]>,
+}
+
+/// The largest scale at which the unit with its pegs fits, and where the middle of its nose then is.
+fn fitted(
+    shape: &PlanShape,
+    body: &Extent,
+    (view, floor): (Size, Floor),
+    unit: f32,
+    pegged: bool,
+) -> (f32, Point) {
+    let (across, along) = match (floor, pegged) {
+        (Floor::Outside, _) => (OFF + MARGIN, OFF + MARGIN),
+        (Floor::Inside, true) => (ASIDE + MARGIN, BARE_MARGIN),
+        (Floor::Inside, false) => (BARE_MARGIN, BARE_MARGIN),
+    };
+    let (across, along) = (across * unit, along * unit);
+    // What either side needs: a margin in pixels and a reach in inches. The awning needs no room for pegs.
+    let side = |side: Side, reach: f64| {
+        let mut needs = vec![(across, reach as f32)];
+        let awning = shape.awning.as_ref().filter(|a| a.side == side && floor == Floor::Outside);
+        needs.extend(awning.map(|a| (CLOTH_MARGIN * unit, (shape.width / 2.0 + a.reach) as f32)));
+        needs
+    };
+    let (left, right) = (side(Side::Left, -body.left), side(Side::Right, body.right));
+    let mut scale = (view.height - 2.0 * along).max(1.0) / (body.height().max(1.0) as f32);
+    for (margin_left, reach_left) in &left {
+        for (margin_right, reach_right) in &right {
+            let room = (view.width - margin_left - margin_right).max(1.0);
+            scale = scale.min(room / (reach_left + reach_right).max(1.0));
+        }
+    }
+    let taken =
+        |needs: &[(f32, f32)]| needs.iter().map(|(margin, reach)| margin + reach * scale).fold(0.0, f32::max);
+    let (from, to) = (taken(&left), view.width - taken(&right));
+    // The unit in the middle, as far as its sides allow.
+    let middle = view.width / 2.0 - ((body.left + body.right) / 2.0) as f32 * scale;
+    // Where there is no play, rounding may turn the two around.
+    let x = if from < to { middle.clamp(from, to) } else { f32::midpoint(from, to) };
+    let y = view.height / 2.0 - ((body.top + body.bottom) / 2.0) as f32 * scale;
+    (scale, Point::new(x, y))
 }
 
 fn turn(orientation: Orientation, upright: Size, point: Point) -> Point {
@@ -184,7 +261,7 @@ fn turn(orientation: Orientation, upright: Size, point: Point) -> Point {
 
 /// What must be seen of the unit, in inches.
 #[derive(Debug, Clone, Copy)]
-struct Extent {
+pub(super) struct Extent {
     left: f64,
     right: f64,
     top: f64,
@@ -211,114 +288,53 @@ impl Extent {
 }
 
 /// The unit in the view, nose up.
-struct Frame {
+pub(super) struct Frame {
     body: Extent,
     origin: Point,
     scale: f32,
-    unit: f32,
+    pub unit: f32,
+    pub view: Size,
+    /// Whether the whole unit is seen.
+    pub whole: bool,
 }
 
 impl Frame {
-    fn place(&self, (x, y): (f64, f64)) -> Point {
+    pub fn place(&self, (x, y): (f64, f64)) -> Point {
         Point::new(self.origin.x + x as f32 * self.scale, self.origin.y + y as f32 * self.scale)
     }
 
-    fn body(&self) -> Rectangle {
+    /// The body with slide-outs and tongue.
+    pub fn body(&self) -> Rectangle {
         let corner = self.place((self.body.left, self.body.top));
         let size = Size::new(self.body.width() as f32 * self.scale, self.body.height() as f32 * self.scale);
         Rectangle::new(corner, size)
     }
 }
 
-/// On which side of the unit a point lies: the wall it is nearest to.
-fn edge_of(shape: &PlanShape, (x, y): (f64, f64)) -> Edge {
-    let half = shape.width / 2.0;
-    let walls = [
-        (Edge::Right, (half - x).abs()),
-        (Edge::Left, (x + half).abs()),
-        (Edge::Rear, (shape.length - y).abs()),
-        (Edge::Front, if y <= 0.0 { 0.0 } else { y }),
-    ];
-    walls.into_iter().min_by(|a, b| a.1.total_cmp(&b.1)).map_or(Edge::Front, |(edge, _)| edge)
-}
-
-fn outside(shape: &PlanShape, pegs: &[Peg], frame: &Frame) -> (Vec<PegPlace>, Option<Loop>) {
-    let unit = frame.unit;
-    let bounds = frame.body().expand(OFF * unit);
-    let cut = (CUT * unit).min(bounds.width / 3.0).min(bounds.height / 3.0);
-    let line = Loop::around(bounds, cut);
-    let mut places: Vec<PegPlace> = pegs
-        .iter()
-        .map(|peg| {
-            let point = frame.place(peg.at);
-            let edge = Some(edge_of(shape, peg.at));
-            PegPlace { number: peg.number, state: peg.state, center: point, point, edge }
-        })
-        .collect();
-    for edge in [Edge::Right, Edge::Rear, Edge::Left, Edge::Front] {
-        let mut on_edge: Vec<&mut PegPlace> =
-            places.iter_mut().filter(|peg| peg.edge == Some(edge)).collect();
-        let vertical = matches!(edge, Edge::Right | Edge::Left);
-        let clockwise = if matches!(edge, Edge::Right | Edge::Front) { 1.0 } else { -1.0 };
-        // The walk goes from the door to the rear: clockwise where the door is on the right.
-        let onward = clockwise * shape.curb.sign() as f32;
-        let across = |peg: &PegPlace| if vertical { peg.point.y } else { peg.point.x };
-        on_edge.sort_by(|a, b| {
-            let by_place = across(a).total_cmp(&across(b));
-            by_place.then(if onward > 0.0 { a.number.cmp(&b.number) } else { b.number.cmp(&a.number) })
-        });
-        let mut wanted: Vec<f32> = on_edge.iter().map(|peg| across(peg)).collect();
-        let (from, to) =
-            if vertical { (bounds.y, bounds.y + bounds.height) } else { (bounds.x, bounds.x + bounds.width) };
-        spread::along(&mut wanted, HIT * unit, from + cut, to - cut);
-        for (peg, at) in on_edge.into_iter().zip(wanted) {
-            peg.center = match edge {
-                Edge::Right => Point::new(bounds.x + bounds.width, at),
-                Edge::Left => Point::new(bounds.x, at),
-                Edge::Rear => Point::new(at, bounds.y + bounds.height),
-                Edge::Front => Point::new(at, bounds.y),
-            };
-        }
-    }
-    (places, Some(line))
-}
-
-fn inside(shape: &PlanShape, pegs: &[Peg], frame: &Frame) -> Vec<PegPlace> {
-    let half = shape.width / 2.0;
-    let (top_left, bottom_right) = (frame.place((-half, 0.0)), frame.place((half, shape.length)));
-    let walls = Rectangle::new(top_left, Size::new(bottom_right.x - top_left.x, bottom_right.y - top_left.y));
-    let room = walls.shrink((DRAWN / 2.0 + 8.0) * frame.unit);
-    let mut centers: Vec<Point> = pegs.iter().map(|peg| frame.place(peg.at)).collect();
-    spread::within(&mut centers, HIT * frame.unit, room);
-    pegs.iter()
-        .zip(centers)
-        .map(|(peg, center)| PegPlace {
-            number: peg.number,
-            state: peg.state,
-            center,
-            point: frame.place(peg.at),
-            edge: None,
-        })
-        .collect()
-}
-
-/// The way from each peg to the next, where both have been reached.
-fn walked(pegs: &[PegPlace], line: Option<&Loop>) -> Vec<Vec<Point>> {
-    pegs.iter()
-        .zip(pegs.iter().skip(1))
-        .filter(|(a, b)| a.state != PegState::Open && b.state != PegState::Open)
-        .map(|(a, b)| match line {
-            Some(line) => line.between(a.center, b.center),
-            None => vec![a.center, b.center],
-        })
-        .collect()
-}
-
 impl PlanLayout {
     /// The same view, larger, with one place in its middle.
     pub(super) fn zoomed(self, scale: f32, (x, y): (f64, f64)) -> Self {
-        let center = Point::new(self.size.width / 2.0, self.size.height / 2.0);
+        let center = self.middle();
         let origin = Point::new(center.x - x as f32 * scale, center.y - y as f32 * scale);
         Self { scale, origin, ..self }
+    }
+
+    /// A part of the unit as it lies in the view.
+    #[must_use]
+    pub fn bounds(&self, part: &Part) -> Rectangle {
+        let (a, b) = (self.place(part.from), self.place(part.to));
+        let corner = Point::new(a.x.min(b.x), a.y.min(b.y));
+        Rectangle::new(corner, Size::new((a.x - b.x).abs(), (a.y - b.y).abs()))
+    }
+
+    /// The corners of the view at the nose, where nothing else is: the left and the right one, nose up, as squares
+    /// of a side in pixels.
+    pub(super) fn nose_corners(&self, side: f32, inset: f32) -> [Rectangle; 2] {
+        let far = (self.upright.width - inset - side).max(0.0);
+        [inset, far].map(|x| {
+            let a = turn(self.orientation, self.upright, Point::new(x, inset));
+            let b = turn(self.orientation, self.upright, Point::new(x + side, inset + side));
+            Rectangle::new(Point::new(a.x.min(b.x), a.y.min(b.y)), Size::new(side, side))
+        })
     }
 }

@@ -3,51 +3,24 @@
 use iced::widget::canvas::{Frame, LineCap, LineDash, LineJoin, Path, Stroke, path::Arc};
 use iced::{Point, Radians, Rectangle, Size, Vector};
 
-use super::layout::{DRAWN, Edge};
+use super::layout::DRAWN;
 use super::{PegPlace, PegState, PlanLayout, PlanMark};
 use crate::kiosk::theme::Look;
 use crate::kiosk::ui::symbol::{self, Symbol, centered};
-
-/// The ground inside the line, with the side one stands on in the tint.
-pub(super) fn ground(frame: &mut Frame, look: &Look, plan: &PlanLayout) {
-    let colors = look.colors();
-    if plan.loop_line.is_empty() {
-        return;
-    }
-    frame.fill(&polygon(&plan.loop_line), colors.paper);
-    let Some(edge) = plan.standing() else { return };
-    // The corners of the line run clockwise nose up, two to each side.
-    let first = match edge {
-        Edge::Right => 0,
-        Edge::Rear => 2,
-        Edge::Left => 4,
-        Edge::Front => 6,
-    };
-    if let (Some(a), Some(b)) = (plan.loop_line.get(first), plan.loop_line.get(first + 1)) {
-        let band = Path::line(*a, *b);
-        let stroke = Stroke {
-            line_cap: LineCap::Round,
-            ..Stroke::default().with_color(colors.tint).with_width(56.0 * plan.unit)
-        };
-        frame.stroke(&band, stroke);
-    }
-}
 
 /// The line walked: dots, and solid where one has been.
 pub(super) fn line(frame: &mut Frame, look: &Look, plan: &PlanLayout) {
     let (colors, unit) = (look.colors(), plan.unit);
     // Inside, where the line crosses furniture, it steps back.
-    let weight = if plan.loop_line.is_empty() { 0.65 } else { 1.0 };
+    let weight = if plan.loop_line.is_empty() { 0.75 } else { 1.0 };
     let dots = [0.1 * unit, 8.0 * unit];
     let dotted = Stroke {
         line_cap: LineCap::Round,
         line_dash: LineDash { segments: &dots, offset: 0 },
         ..Stroke::default().with_color(colors.accent).with_width(3.5 * weight * unit)
     };
-    frame.stroke(&open(&plan.loop_line), dotted);
-    if plan.loop_line.is_empty() {
-        let centers: Vec<_> = plan.pegs.iter().map(|peg| peg.center).collect();
-        frame.stroke(&open(&centers), dotted);
+    for way in std::iter::once(&plan.loop_line).chain(&plan.ways) {
+        frame.stroke(&open(way), dotted);
     }
     for walked in &plan.walked {
         let solid = Stroke {
@@ -84,6 +57,30 @@ fn polygon(points: &[Point]) -> Path {
     })
 }
 
+/// The two who walk, from above: the agent filled, the renter not.
+pub(super) fn people(frame: &mut Frame, look: &Look, plan: &PlanLayout) {
+    let Some([agent, renter]) = plan.people else { return };
+    let (colors, unit) = (look.colors(), plan.unit);
+    let along = (agent.x - renter.x).abs() > (agent.y - renter.y).abs();
+    for (at, fill) in [(agent, colors.ink), (renter, colors.leaf)] {
+        let (long, short) = (11.0 * unit, 6.5 * unit);
+        let (x, y) = if along { (long, short) } else { (short, long) };
+        let shoulders = Path::rounded_rectangle(
+            Point::new(at.x - x, at.y - y),
+            Size::new(x * 2.0, y * 2.0),
+            (short * 0.95).into(),
+        );
+        let head = Path::circle(at, 5.5 * unit);
+        let edge = Stroke::default().with_color(colors.ink).with_width(2.0 * unit);
+        let back = Stroke::default().with_color(colors.leaf).with_width(5.0 * unit);
+        frame.stroke(&shoulders, back);
+        frame.fill(&shoulders, fill);
+        frame.stroke(&shoulders, edge);
+        frame.fill(&head, colors.leaf);
+        frame.stroke(&head, edge);
+    }
+}
+
 /// All pegs with their leaders.
 pub(super) fn pegs(frame: &mut Frame, look: &Look, plan: &PlanLayout) {
     for peg in &plan.pegs {
@@ -116,7 +113,7 @@ fn draw(frame: &mut Frame, look: &Look, unit: f32, peg: &PegPlace) {
             frame.stroke(&disc, edge);
             colors.ink
         }
-        PegState::Here => {
+        PegState::Here | PegState::Chosen => {
             let ring = Path::circle(center, radius + 6.0 * unit);
             frame.fill(&ring, colors.leaf);
             frame.stroke(&ring, Stroke::default().with_color(colors.accent).with_width(4.0 * unit));
@@ -165,7 +162,7 @@ fn lower_half(center: Point, radius: f32) -> Path {
 /// What stands at the upper right of a peg: a tick when done, a triangle when a caution waits.
 fn badge(frame: &mut Frame, look: &Look, unit: f32, peg: &PegPlace) {
     let colors = look.colors();
-    let at = peg.center + Vector::new(17.0 * unit, -16.0 * unit);
+    let at = peg.center + Vector::new(18.0 * unit, -18.0 * unit);
     match peg.state {
         PegState::Done => {
             let disc = Path::circle(at, 10.0 * unit);
@@ -186,24 +183,47 @@ fn badge(frame: &mut Frame, look: &Look, unit: f32, peg: &PegPlace) {
             frame.fill(&back, colors.leaf);
             symbol::draw(frame, Symbol::Alert, bounds, colors.ink, colors.leaf);
         }
-        PegState::Open | PegState::Here | PegState::PartDone | PegState::Skipped => {}
+        PegState::Open | PegState::Here | PegState::Chosen | PegState::PartDone | PegState::Skipped => {}
     }
 }
 
-/// Condition marks: a small numbered square standing on its corner.
-pub(super) fn marks(frame: &mut Frame, look: &Look, plan: &PlanLayout, marks: &[PlanMark]) {
+/// Condition marks: a small cross with its number; the one that is looked for in a ring.
+pub(super) fn marks(
+    frame: &mut Frame,
+    look: &Look,
+    plan: &PlanLayout,
+    marks: &[PlanMark],
+    highlighted: Option<u16>,
+) {
     let (colors, unit) = (look.colors(), plan.unit);
+    let view = Rectangle::with_size(plan.size).shrink(10.0 * unit);
     for mark in marks {
         let at = plan.place(mark.at);
-        let half = 17.0 * unit;
-        let diamond = polygon(&[
-            at + Vector::new(0.0, -half),
-            at + Vector::new(half, 0.0),
-            at + Vector::new(0.0, half),
-            at + Vector::new(-half, 0.0),
-        ]);
-        frame.fill(&diamond, colors.leaf);
-        frame.stroke(&diamond, Stroke::default().with_color(colors.ink).with_width(2.5 * unit));
-        frame.fill_text(centered(mark.number.to_string(), at, 16.0 * unit, colors.ink));
+        // What is written would show beyond the edge of the view.
+        if !view.contains(at) {
+            continue;
+        }
+        let arm = 6.5 * unit;
+        let cross = Path::new(|path| {
+            for side in [-1.0, 1.0] {
+                path.move_to(at + Vector::new(-arm, -arm * side));
+                path.line_to(at + Vector::new(arm, arm * side));
+            }
+        });
+        let line = |color, width: f32| Stroke {
+            line_cap: LineCap::Round,
+            ..Stroke::default().with_color(color).with_width(width * unit)
+        };
+        if highlighted == Some(mark.number) {
+            frame.stroke(&Path::circle(at, 24.0 * unit), line(colors.leaf, 8.0));
+            frame.stroke(&Path::circle(at, 24.0 * unit), line(colors.accent, 4.5));
+        }
+        frame.stroke(&cross, line(colors.leaf, 7.5));
+        frame.stroke(&cross, line(colors.ink, 3.0));
+        // The number stands where the view has room for it.
+        let side = if at.x + 26.0 * unit > plan.size.width { -1.0 } else { 1.0 };
+        let beside = at + Vector::new(16.0 * side * unit, 0.0);
+        frame.fill(&Path::circle(beside, 9.0 * unit), colors.leaf);
+        frame.fill_text(centered(mark.number.to_string(), beside, 16.0 * unit, colors.ink));
     }
 }

@@ -1,10 +1,13 @@
 //! The layout of the plan, over units as they might be.
 
-use iced::{Point, Rectangle, Size};
+use iced::{Rectangle, Size};
 use proptest::prelude::*;
 
-use super::layout::HIT;
+use super::layout::{DRAWN, HIT};
 use super::*;
+
+mod hands;
+mod sheets;
 
 const UNIT: f32 = 1.0;
 
@@ -43,7 +46,8 @@ prop_compose! {
             tongue: if trailer { tongue } else { 0.0 },
             wheelbase: (!trailer).then_some(base * length),
             rear_overhang: overhang * length,
-            dual_rear: false, tandem, doors: vec![], awning: None, slides, rooms: vec![],
+            dual_rear: false, tandem, doors: vec![], windows: vec![], cord: None, cylinders: false,
+            awning: None, slides, rooms: vec![],
         }
     }
 }
@@ -76,6 +80,10 @@ fn orientation() -> impl Strategy<Value = Orientation> {
 
 fn size() -> impl Strategy<Value = Size> {
     (320.0..1400.0f32, 320.0..1400.0f32).prop_map(|(width, height)| Size::new(width, height))
+}
+
+fn body(shape: &PlanShape) -> Part {
+    shape.parts().into_iter().find(|part| part.kind == PartKind::Body).unwrap()
 }
 
 /// The least gap that the documentation of `layout` promises between two pegs of one edge.
@@ -117,23 +125,103 @@ proptest! {
     }
 
     #[test]
-    fn pegs_inside_keep_apart_between_the_walls(
+    fn pegs_inside_keep_apart_beside_the_walls(
         shape in shape(), stops in stops(), size in size(), orientation in orientation()
     ) {
         let plan = layout(&shape, &pegs(&shape, &stops), size, orientation, Floor::Inside, UNIT);
-        let half = shape.width / 2.0;
-        let (a, b) = (plan.place((-half, 0.0)), plan.place((half, shape.length)));
-        let walls = Rectangle::new(
-            Point::new(a.x.min(b.x), a.y.min(b.y)),
-            Size::new((a.x - b.x).abs(), (a.y - b.y).abs()),
-        );
+        let walls = plan.bounds(&body(&shape));
         for peg in &plan.pegs {
-            prop_assert!(walls.expand(0.1).contains(peg.center) || walls.width < 60.0 || walls.height < 60.0);
+            prop_assert!(!walls.contains(peg.center), "{peg:?} stands on the floor");
+            prop_assert!(Rectangle::with_size(size).expand(0.01).contains(peg.center));
         }
-        // The room for the middles of pegs, 28 px from the walls, in cells of 56 px.
-        let cells = |length: f32| ((length - 56.0).max(0.0) / HIT).floor() + 1.0;
-        if cells(walls.width) * cells(walls.height) >= plan.pegs.len() as f32 {
+        let long = if orientation == Orientation::NoseUp { size.height } else { size.width };
+        // Corners at the nose are kept free; each column has room for so many.
+        let column = ((long - 78.0 - 30.0) / HIT).floor().max(0.0) as usize + 1;
+        if plan.pegs.len() <= 2 * column {
             prop_assert!(plan.smallest_gap() >= HIT - 0.05, "{}", plan.smallest_gap());
+        }
+    }
+
+    #[test]
+    fn the_way_inside_goes_along_and_across_and_never_aslant(shape in shape(), stops in stops(), size in size()) {
+        let mut pegs = pegs(&shape, &stops);
+        for peg in &mut pegs {
+            peg.state = PegState::Done;
+        }
+        let plan = layout(&shape, &pegs, size, Orientation::NoseUp, Floor::Inside, UNIT);
+        let aisles: Vec<f32> = plan.ways.iter().filter_map(|way| way.first()).map(|from| from.x).collect();
+        prop_assert!(aisles.windows(2).all(|two| (two[0] - two[1]).abs() < 0.01), "one aisle: {aisles:?}");
+        for way in plan.ways.iter().chain(&plan.walked) {
+            for leg in way.windows(2) {
+                let aslant = (leg[0].x - leg[1].x).abs().min((leg[0].y - leg[1].y).abs());
+                prop_assert!(aslant < 0.01, "{leg:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn no_peg_lies_over_the_end_of_a_leader(
+        shape in shape(), stops in stops(), size in size(), orientation in orientation(), inside in any::<bool>()
+    ) {
+        let floor = if inside { Floor::Inside } else { Floor::Outside };
+        let plan = layout(&shape, &pegs(&shape, &stops), size, orientation, floor, UNIT);
+        for peg in &plan.pegs {
+            for other in &plan.pegs {
+                // A leader ends in a dot of 8 px.
+                let free = peg.center.distance(other.point);
+                prop_assert!(free >= DRAWN / 2.0 + 4.0, "{} covers the place of {}", peg.number, other.number);
+            }
+        }
+    }
+
+    #[test]
+    fn a_leader_leads_to_the_true_point(
+        shape in shape(), stops in stops(), size in size(), orientation in orientation(), inside in any::<bool>()
+    ) {
+        let floor = if inside { Floor::Inside } else { Floor::Outside };
+        let pegs = pegs(&shape, &stops);
+        let plan = layout(&shape, &pegs, size, orientation, floor, UNIT);
+        prop_assert_eq!(plan.pegs.len(), pegs.iter().filter(|peg| peg.inside == inside).count());
+        for placed in &plan.pegs {
+            let peg = pegs.iter().find(|peg| peg.number == placed.number).unwrap();
+            let (x, y) = plan.on_unit(placed.point);
+            prop_assert!((x - peg.at.0).abs() < 0.05 && (y - peg.at.1).abs() < 0.05);
+        }
+    }
+
+    #[test]
+    fn what_lies_under_the_finger_stays_there(
+        shape in shape(), size in size(), orientation in orientation(), factor in 1.1..3.0f32,
+        x in 0.2..0.8f32, y in 0.2..0.8f32
+    ) {
+        let seen = (size, orientation, Floor::Inside);
+        let plan = layout_zoomed(&shape, &[], seen, UNIT, Zoom::default());
+        let finger = plan.middle() + iced::Vector::new(size.width * (x - 0.5), size.height * (y - 0.5)) * 0.2;
+        let place = plan.on_unit(finger);
+        let zoom = plan.larger(factor, finger);
+        let nearer = layout_zoomed(&shape, &[], seen, UNIT, zoom);
+        prop_assert!((nearer.scale / plan.scale - factor).abs() < 0.01);
+        // Unless that place lies off the unit, where the view does not follow.
+        let about = zoom.about();
+        if about.0.abs() < shape.width / 2.0 && about.1 > 0.0 && about.1 < shape.length {
+            let now = nearer.place(place);
+            prop_assert!(now.distance(finger) < 0.5, "{now:?} is not {finger:?}");
+        }
+        let moved = layout_zoomed(&shape, &[], seen, UNIT, nearer.moved(iced::Vector::new(0.0, 0.0)));
+        prop_assert!((moved.scale - nearer.scale).abs() < 1e-3);
+    }
+
+    #[test]
+    fn from_nearer_by_only_what_is_in_view_has_a_peg(
+        shape in shape(), stops in stops(), size in size(), times in 1.5..5.0f32, part in 0.0..1.0f64
+    ) {
+        for floor in [Floor::Inside, Floor::Outside] {
+            let zoom = Zoom::new(times, (0.0, part * shape.length));
+            let seen = (size, Orientation::NoseUp, floor);
+            let plan = layout_zoomed(&shape, &pegs(&shape, &stops), seen, UNIT, zoom);
+            for peg in &plan.pegs {
+                prop_assert!(Rectangle::with_size(size).expand(0.01).contains(peg.center), "{peg:?}");
+            }
         }
     }
 

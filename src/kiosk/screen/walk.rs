@@ -23,7 +23,7 @@ use super::{Action, Screen, caution, closing, opening};
 use crate::kiosk::context::Ctx;
 use crate::kiosk::gate::Purpose;
 use crate::kiosk::hall::Hall;
-use crate::kiosk::plan::{Floor, Peg, PlanMark};
+use crate::kiosk::plan::{Floor, Peg, PegState, PlanMark, Zoom};
 use crate::kiosk::ui::{self, Element};
 use crate::route::{Step, Zone};
 use crate::walk::{Event, StepState, Walk};
@@ -41,6 +41,10 @@ pub struct State {
     step: usize,
     /// Which floor the plan shows.
     floor: Floor,
+    /// From how near the plan is seen.
+    zoom: Zoom,
+    /// The mark that is looked for.
+    mark: Option<u16>,
     /// What lies over the page.
     sheet: Option<Sheet>,
     /// What was pressed last, while it is being saved.
@@ -113,6 +117,8 @@ impl State {
         let mut state = Self {
             step,
             floor: Floor::Outside,
+            zoom: Zoom::default(),
+            mark: None,
             sheet: None,
             pressed: Pressed::Foot,
             after: After::Stay,
@@ -130,18 +136,29 @@ impl State {
         self.step = step;
         self.sheet = None;
         match way::zone(&hall.walk, step) {
-            Zone::Inside => self.floor = Floor::Inside,
-            Zone::Outside => self.floor = Floor::Outside,
+            Zone::Inside => self.show(Floor::Inside),
+            Zone::Outside => self.show(Floor::Outside),
             Zone::Desk | Zone::Leaving => {}
         }
         let id = hall.walk.route().steps.get(step).and_then(|s| s.picture.as_deref());
         self.picture = id.map(|id| Picture::load(&hall.scripts.bundle, id));
         self.refresh(hall);
+        // From nearer by, where the walk is comes into view.
+        if let Some(here) = self.pegs.iter().find(|peg| peg.state == PegState::Here) {
+            self.zoom = Zoom::new(self.zoom.times(), here.at);
+        }
+    }
+
+    fn show(&mut self, floor: Floor) {
+        if self.floor != floor {
+            self.zoom = Zoom::default();
+        }
+        self.floor = floor;
     }
 
     /// Draws stops and marks, and computes figures, as the walk has them now.
     fn refresh(&mut self, hall: &Hall) {
-        self.pegs = side::pegs(&hall.walk, self.step);
+        self.pegs = side::pegs(hall, self.step);
         self.marks = side::marks(&hall.walk);
         self.figures = self.here(hall).map_or_else(Vec::new, |step| figures::of_step(hall, step));
     }
@@ -197,7 +214,13 @@ impl State {
                     self.go(hall, step);
                 }
             }
-            Message::FloorChosen(floor) => self.floor = floor,
+            Message::FloorChosen(floor) => self.show(floor),
+            Message::Zoomed(zoom) => self.zoom = zoom,
+            Message::MarkChosen(number) => self.mark = Some(number).filter(|n| self.mark != Some(*n)),
+            Message::PointHeld(at) => {
+                self.turn(Message::SheetAsked(SheetKind::Marks), hall);
+                self.turn(Message::Draft(Draft::Point(at)), hall);
+            }
             Message::StepChosen(step) => self.go(hall, step),
             Message::SheetAsked(kind) => {
                 self.sheet = self.here(hall).map(|s| Sheet::open(kind, &hall.walk, s));

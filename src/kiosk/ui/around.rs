@@ -8,7 +8,7 @@ use iced::{Event, Length, Point, Rectangle, Size, Vector};
 use super::Element;
 
 /// One event as a part sees it.
-pub(super) struct Input<'e> {
+pub(in crate::kiosk) struct Input<'e> {
     pub event: &'e Event,
     pub bounds: Rectangle,
     pub cursor: mouse::Cursor,
@@ -17,7 +17,7 @@ pub(super) struct Input<'e> {
 }
 
 /// How a part answers.
-pub(super) trait Behavior<M> {
+pub(in crate::kiosk) trait Behavior<M> {
     /// What it remembers between frames.
     type State: Default + 'static;
 
@@ -40,7 +40,7 @@ pub(super) trait Behavior<M> {
 struct Kept<S>(S);
 
 /// The widget: content, a margin that belongs to it, and a behavior.
-pub(super) struct Around<'a, M, B> {
+pub(in crate::kiosk) struct Around<'a, M, B> {
     pub content: Element<'a, M>,
     pub margin: f32,
     pub behavior: B,

@@ -221,14 +221,19 @@ pub(super) fn is_press(key: &keyboard::Key) -> bool {
 
 /// The bounds on whole pixels, within the given ones. What comes and goes must not end between two pixels, nor
 /// touch the edge of its layer: a redraw of the changed part alone would leave a seam.
-fn whole_pixels(bounds: Rectangle) -> Rectangle {
+pub(in crate::kiosk) fn whole_pixels(bounds: Rectangle) -> Rectangle {
     let (left, top) = (bounds.x.ceil(), bounds.y.ceil());
     let (right, bottom) = ((bounds.x + bounds.width).floor(), (bounds.y + bounds.height).floor());
     Rectangle { x: left, y: top, width: (right - left).max(0.0), height: (bottom - top).max(0.0) }
 }
 
 /// A ring of two colors inside the bounds, so that it shows on light and on dark.
-pub(super) fn focus_ring(look: &Look, renderer: &mut iced::Renderer, bounds: Rectangle, radius: f32) {
+pub(in crate::kiosk) fn focus_ring(
+    look: &Look,
+    renderer: &mut iced::Renderer,
+    bounds: Rectangle,
+    radius: f32,
+) {
     let colors = look.colors();
     let width = look.px(4.0);
     let bounds = whole_pixels(bounds);

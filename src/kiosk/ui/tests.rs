@@ -4,7 +4,7 @@ mod hands;
 mod keys;
 mod screens;
 
-use super::gallery::{Gallery, Message, Page, program};
+use super::gallery::{self, Gallery, Message, Page, program};
 use super::*;
 use crate::kiosk::headless::Driver;
 use crate::kiosk::theme::{TextSize, Theme, fonts};

@@ -105,6 +105,7 @@ impl<'a> Page<'a> {
         // Pegs would be in the way of a finger.
         let plan: Element<'a, Message> = plan::view(look, &self.hall.shape, &[], orientation, Floor::Inside)
             .marks(&self.state.marks)
+            .highlighted(self.state.mark)
             .on_point(|at| Message::Draft(Draft::Point(at)))
             .into();
         let plan = ui::panel(look, plan).padding(look.gap(Gap::Small)).height(Length::Fill);
@@ -141,8 +142,11 @@ impl<'a> Page<'a> {
         let what =
             Args::new().text("kind", ctx.say(kind_key(mark.kind))).text("size", ctx.say(size_key(mark.size)));
         let by = Args::new().text("who", self.who(mark.by));
+        let at = (f64::from(mark.at.x) / 10.0, f64::from(mark.at.y) / 10.0);
+        let station = ctx.say(&format!("station-{}", self.hall.shape.station_at(at).word()));
         let mut words = column![
             ui::strong(look, ctx.say_with("walk-mark-line", &what)),
+            ui::small(look, ctx.say_with("walk-mark-where", &Args::new().text("station", station))),
             ui::small(look, ctx.say_with("walk-mark-by", &by)),
         ];
         if !mark.note.is_empty() {
@@ -153,10 +157,15 @@ impl<'a> Page<'a> {
         } else {
             ui::quiet(look, ctx.say("walk-mark-remove"), Message::MarkRemoved(mark.number)).into()
         };
-        let content = row![diamond(look, mark.number), words.push(remove).width(Length::Fill)]
+        let face = row![cross(look, mark.number), words.width(Length::Fill)]
             .spacing(look.gap(Gap::Medium))
-            .align_y(Alignment::Start);
-        ui::panel(look, content).padding(look.gap(Gap::Medium)).into()
+            .align_y(Alignment::Center);
+        let chosen = self.state.mark == Some(mark.number);
+        // A press shows where it is.
+        let face = ui::tap(look, container(face).width(Length::Fill), Message::MarkChosen(mark.number));
+        let content = column![Element::from(face), remove].spacing(look.gap(Gap::Small));
+        let panel = if chosen { ui::chosen_panel(look, content) } else { ui::panel(look, content) };
+        panel.padding(look.gap(Gap::Medium)).into()
     }
 
     fn who(&self, who: Who) -> String {
@@ -197,25 +206,23 @@ impl<'a> Page<'a> {
     }
 }
 
-/// The number of a mark as it stands on the plan: in a square on its corner.
-fn diamond<'a>(look: &Look, number: u16) -> Element<'a, Message> {
-    use iced::widget::canvas::{Path, Stroke};
-    use iced::{Point, Vector};
-    let (side, colors, line) = (look.px(44.0), look.colors(), look.line());
+/// The number of a mark with its cross, as it stands on the plan.
+fn cross<'a>(look: &Look, number: u16) -> Element<'a, Message> {
+    use iced::Vector;
+    use iced::widget::canvas::{LineCap, Path, Stroke};
+    let (side, colors, line) = (look.px(48.0), look.colors(), look.line());
     ui::drawing(side, side, move |frame| {
-        let (center, half) = (frame.center(), side / 2.0 - line);
-        let corners =
-            [(0.0, -half), (half, 0.0), (0.0, half), (-half, 0.0)].map(|(x, y)| center + Vector::new(x, y));
-        let outline = Path::new(|path| {
-            path.move_to(corners.first().copied().unwrap_or(Point::ORIGIN));
-            for corner in corners.iter().skip(1) {
-                path.line_to(*corner);
+        let (at, arm) = (frame.center() - Vector::new(side * 0.2, 0.0), side * 0.16);
+        let cross = Path::new(|path| {
+            for side in [-1.0, 1.0] {
+                path.move_to(at + Vector::new(-arm, -arm * side));
+                path.line_to(at + Vector::new(arm, arm * side));
             }
-            path.close();
         });
-        frame.fill(&outline, colors.leaf);
-        frame.stroke(&outline, Stroke::default().with_color(colors.ink).with_width(line));
-        frame.fill_text(ui::symbol::centered(number.to_string(), center, side * 0.4, colors.ink));
+        let stroke = Stroke::default().with_color(colors.ink).with_width(line * 1.5);
+        frame.stroke(&cross, stroke.with_line_cap(LineCap::Round));
+        let beside = at + Vector::new(side * 0.42, 0.0);
+        frame.fill_text(ui::symbol::centered(number.to_string(), beside, side * 0.42, colors.ink));
     })
 }
 

@@ -1,6 +1,6 @@
 //! What can happen on the screen.
 
-use crate::kiosk::plan::Floor;
+use crate::kiosk::plan::{Floor, Zoom};
 use crate::walk::{MarkKind, MarkSize, NotRead, NotShown, Who};
 
 /// What happened on the screen.
@@ -14,6 +14,12 @@ pub enum Message {
     BackAsked,
     /// A peg of the floor that is shown was pressed.
     PegPressed(u16),
+    /// A place of the plan was held down, in inches: it has a mark.
+    PointHeld((f64, f64)),
+    /// The plan is to be seen from so near.
+    Zoomed(Zoom),
+    /// A mark was chosen from the list, or let go.
+    MarkChosen(u16),
     /// The other floor was asked for.
     FloorChosen(Floor),
     /// A step was chosen from the whole walk.

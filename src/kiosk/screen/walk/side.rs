@@ -1,10 +1,11 @@
 //! The plan beside the words: where the stops are, how they stand, and how far the walk has come.
 
-use iced::widget::{Column, Row, column, container, row, scrollable};
+use iced::widget::{Column, Row, column, container, row};
 use iced::{Alignment, Length};
 
 use super::page::SIDE;
 use super::{Message, Page, SheetKind, fit, way};
+use crate::kiosk::hall::Hall;
 use crate::kiosk::plan::{self, Floor, Orientation, Peg, PegState, PlanMark, PlanShape, Side};
 use crate::kiosk::theme::{Gap, Type, style};
 use crate::kiosk::ui::{self, Choice, Element, Symbol};
@@ -13,15 +14,12 @@ use crate::unit::Station;
 use crate::walk::{self, StepState, Walk};
 use crate::words::{Args, format};
 
-/// Height of the plan as a strip: the near half of the unit, and its pegs.
-const STRIP: f32 = 196.0;
-/// Height of the plan of which the strip shows the near part.
-const WHOLE: f32 = 308.0;
-/// Height of the inside in portrait.
-const INSIDE: f32 = 250.0;
+/// Height of the plan as a strip, in portrait: as much as the unit needs to fill its length.
+const STRIP: f32 = 340.0;
 
 /// The stops that have a place on the plan; the one with this step is where the walk is.
-pub(super) fn pegs(walk: &Walk, step: usize) -> Vec<Peg> {
+pub(super) fn pegs(hall: &Hall, step: usize) -> Vec<Peg> {
+    let walk = &hall.walk;
     let route = walk.route();
     let here = route.stop_of(step);
     let placed =
@@ -29,7 +27,9 @@ pub(super) fn pegs(walk: &Walk, step: usize) -> Vec<Peg> {
     placed
         .filter_map(|(index, stop)| {
             let state = if here == Some(index) { PegState::Here } else { state(walk.peg(index)?) };
-            Some(Peg { number: stop.number, at: stop.at?, inside: stop.zone == Zone::Inside, state })
+            let station = route.steps.get(stop.steps.start)?.station;
+            let at = hall.shape.point(station, stop.at)?;
+            Some(Peg { number: stop.number, at, inside: stop.zone == Zone::Inside, state })
         })
         .collect()
 }
@@ -77,6 +77,8 @@ impl<'a> Page<'a> {
         plan::view(look, &self.hall.shape, &state.pegs, orientation, state.floor)
             .marks(&state.marks)
             .on_peg(Message::PegPressed)
+            .on_hold(Message::PointHeld)
+            .zoom(state.zoom, Message::Zoomed)
             .into()
     }
 
@@ -96,18 +98,7 @@ impl<'a> Page<'a> {
         let ground = style::ground(look, colors.leaf, colors.line);
         let side = near(&self.hall.shape, self.step.station);
         let whole = self.plan(Orientation::standing_at(side));
-        let (height, plan): (f32, Element<'a, Message>) = match self.state.floor {
-            Floor::Inside => (look.px(INSIDE), whole),
-            Floor::Outside => {
-                // The far side is a finger's drag away.
-                let bar = scrollable::Scrollbar::hidden().anchor(scrollable::Anchor::End);
-                let whole = container(whole).height(look.px(WHOLE));
-                let near =
-                    scrollable(whole).direction(scrollable::Direction::Vertical(bar)).width(Length::Fill);
-                (look.px(STRIP), near.height(Length::Fill).into())
-            }
-        };
-        let plan = container(plan).width(Length::Fill).height(height).padding(look.line());
+        let plan = container(whole).width(Length::Fill).height(look.px(STRIP)).padding(look.line());
         let plan = plan.style(move |_| ground);
         let below = row![container(self.progress()).width(Length::Fill), self.floors(Length::Shrink)]
             .spacing(look.gap(Gap::Medium))

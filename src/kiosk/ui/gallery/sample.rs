@@ -19,6 +19,9 @@ pub fn wren() -> PlanShape {
         dual_rear: true,
         tandem: false,
         doors: vec![Door { at: (49.0, 160.0), width: 28.0 }],
+        windows: vec![Door { at: (46.0, 286.0), width: 22.0 }],
+        cord: Some((-49.0, 176.0)),
+        cylinders: false,
         awning: Some(Awning { side: Side::Right, from_y: 106.0, to_y: 298.0, reach: 96.0 }),
         slides: vec![],
         rooms: vec![
@@ -46,6 +49,9 @@ pub fn plover() -> PlanShape {
         dual_rear: false,
         tandem: false,
         doors: vec![Door { at: (40.0, 104.0), width: 44.0 }, Door { at: (0.0, 228.0), width: 60.0 }],
+        windows: vec![],
+        cord: Some((-40.0, 212.0)),
+        cylinders: false,
         awning: Some(Awning { side: Side::Right, from_y: 80.0, to_y: 200.0, reach: 84.0 }),
         slides: vec![],
         rooms: vec![
@@ -69,6 +75,9 @@ pub fn heron() -> PlanShape {
         dual_rear: false,
         tandem: true,
         doors: vec![Door { at: (48.0, 170.0), width: 28.0 }],
+        windows: vec![Door { at: (46.0, 28.0), width: 22.0 }],
+        cord: Some((-48.0, 278.0)),
+        cylinders: true,
         awning: Some(Awning { side: Side::Right, from_y: 30.0, to_y: 246.0, reach: 96.0 }),
         slides: vec![Slide { side: Side::Left, from_y: 110.0, to_y: 190.0, reach: 36.0 }],
         rooms: vec![

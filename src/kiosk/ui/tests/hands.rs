@@ -6,6 +6,7 @@ use iced::keyboard::key::Named;
 use iced::{Point, Vector};
 
 use super::*;
+use crate::kiosk::plan;
 
 const MS: fn(u64) -> Duration = Duration::from_millis;
 
@@ -220,15 +221,29 @@ fn strokes_come_in_units_of_the_pad_by_mouse_and_by_finger() {
     });
 }
 
+/// A place on the plan of the gallery: 336 by 712 px, nose up, 24 px from the corner of the window.
+fn in_gallery(place: impl Fn(&plan::PlanLayout) -> Point) -> Point {
+    let size = Size::new(336.0, 712.0);
+    let laid = plan::layout(
+        &gallery::wren(),
+        &gallery::pegs(),
+        size,
+        plan::Orientation::NoseUp,
+        plan::Floor::Outside,
+        1.0,
+    );
+    place(&laid) + Vector::new(24.0, 24.0)
+}
+
 #[test]
 fn a_peg_is_tapped_where_it_stands_and_a_mark_set_where_one_taps() {
     on!(Page::Walk, |driver| {
-        // Nose up in a view of 336 by 710 px: peg 10 stands before the nose.
-        driver.touch_at(Point::new(192.0, 56.0)).unwrap();
+        // Peg 10 stands before the nose.
+        driver.touch_at(in_gallery(|plan| plan.pegs[9].center)).unwrap();
         assert_eq!(driver.state().log, [Message::Peg(10)]);
     });
     on!(Page::Walk, |gallery: &mut Gallery| gallery.marking = true, |driver| {
-        driver.touch_at(Point::new(192.0, 96.0)).unwrap();
+        driver.touch_at(in_gallery(|plan| plan.place((0.0, 0.0)))).unwrap();
         let [Message::Point(x, y)] = driver.state().log.as_slice() else {
             panic!("{:?}", driver.state().log)
         };
