@@ -13,8 +13,10 @@ pub mod gate;
 pub mod guard;
 mod hall;
 pub mod headless;
+mod kept;
 mod lapse;
 pub mod plan;
+pub mod preferences;
 mod preview;
 mod run;
 pub mod screen;
@@ -75,6 +77,8 @@ pub struct App {
     hall: Option<Hall>,
     notice: Option<Notice>,
     emergency: bool,
+    /// How often settings were changed.
+    changed: u64,
     /// Who works here, or why that cannot be told.
     staff: Result<Staff, String>,
     /// Who signed on at this tablet.
@@ -120,7 +124,9 @@ impl App {
             duty: None,
             gate: None,
             exits: false,
+            changed: 0,
         };
+        app.take_settings();
         if let Err(why) = &app.staff {
             app.tell(why.clone(), false);
         }
@@ -175,13 +181,9 @@ impl App {
         let effects = match message {
             Message::Screen(message) => self.screen_message(message),
             Message::Done(done) => self.done(done),
-            Message::ThemeChosen(theme) => {
-                self.settings.theme = theme;
-                Vec::new()
-            }
+            Message::ThemeChosen(theme) => self.set(Settings { theme, ..self.settings.clone() }),
             Message::TextSizeAsked => {
-                self.settings.text = self.settings.text.next();
-                Vec::new()
+                self.set(Settings { text: self.settings.text.next(), ..self.settings.clone() })
             }
             Message::NoticeClosed => {
                 self.notice = None;
@@ -257,6 +259,7 @@ impl App {
                 vec![Effect::Seal]
             }
             Action::SaveCopy { record, to } => vec![Effect::SaveCopy { record, to }],
+            Action::Set(settings) => self.set(*settings),
             Action::Open(screen) => {
                 self.screen = *screen;
                 Vec::new()
@@ -310,6 +313,11 @@ impl App {
                     hall.saving = false;
                 }
                 self.screen = Screen::sealed(finished);
+                Vec::new()
+            }
+            Done::SettingsKept(Ok(())) => Vec::new(),
+            Done::SettingsKept(Err(why)) => {
+                self.tell(self.say("settings-not-kept", Args::new().text("why", why)), false);
                 Vec::new()
             }
             Done::Copied(result) => {

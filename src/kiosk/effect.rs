@@ -36,6 +36,13 @@ pub enum Effect {
         /// Its id.
         photo: String,
     },
+    /// Keep the settings of this kiosk.
+    KeepSettings {
+        /// As [`super::preferences`] writes them.
+        text: String,
+        /// Later ones have a larger number; an earlier one never replaces a later one.
+        serial: u64,
+    },
     /// End the open walk, and begin one for another unit that follows it.
     Swap {
         /// The open walk.
@@ -84,6 +91,8 @@ pub enum Done {
     Proposed(Proposed),
     /// The record is sealed.
     Sealed(Result<Finished, String>),
+    /// The settings were kept, or why not.
+    SettingsKept(Result<(), String>),
     /// A copy was written to this file.
     Copied(Result<PathBuf, String>),
     /// A PIN was checked.

@@ -25,6 +25,8 @@ pub enum Purpose {
     Close,
     /// Leave the pages that a renter reads alone.
     Leave,
+    /// Change how this tablet looks, speaks and is held.
+    Settings,
     /// Say who works here.
     Staff,
     /// Sign on.
@@ -44,6 +46,7 @@ impl Purpose {
         match self {
             Self::Close => "gate-close",
             Self::Leave => "gate-leave",
+            Self::Settings => "gate-settings",
             Self::Staff => "gate-staff",
             Self::SignOn => "gate-sign-on",
             Self::Begin(_) => "gate-begin",

@@ -8,9 +8,9 @@ use jiff::Timestamp;
 
 use super::effect::{Done, Effect, OpenSummary, Proposed, ProposedFault, TakenWalk, YardList};
 use super::screen::walk::picture;
-use super::{Message, edit, lapse};
+use super::{Message, edit, lapse, preferences};
 use crate::journal::{JournalFault, Keeper, OpenWalk, ProposeFault, Resumed, Writer};
-use crate::ports::{Access, Held, Ports};
+use crate::ports::{Access, DiskFault, Held, Ports};
 use crate::record::zip;
 use crate::script::Scripts;
 use crate::tablet::staff::{Change, Cost, Credential, Staff, StaffBook};
@@ -24,6 +24,8 @@ pub struct World {
     data: PathBuf,
     tablet: Mutex<Option<Tablet>>,
     open: Mutex<Option<OpenDesk>>,
+    /// Number of the settings that were kept last.
+    kept: Mutex<u64>,
     staff: Mutex<StaffBook>,
     /// Held for as long as the kiosk runs.
     _lock: Box<dyn Held>,
@@ -53,7 +55,7 @@ impl World {
         let tablet = Tablet::open(&ports, &data)?;
         let staff = Mutex::new(StaffBook::open(&ports, &data, Cost::USUAL));
         let (tablet, open) = (Mutex::new(tablet), Mutex::new(None));
-        Ok(Self { ports, data, tablet, open, staff, inline, _lock: lock })
+        Ok(Self { ports, data, tablet, open, staff, kept: Mutex::new(0), inline, _lock: lock })
     }
 
     /// The tablet, once it has a name.
@@ -74,6 +76,29 @@ impl World {
     #[must_use]
     pub fn now(&self) -> Timestamp {
         self.ports.clock.now()
+    }
+
+    /// The settings that were kept; none before the first.
+    ///
+    /// # Errors
+    /// The disk refuses.
+    pub fn settings(&self) -> Result<Option<String>, DiskFault> {
+        match self.ports.disk.read(&self.data.join(preferences::FILE), preferences::CAP) {
+            Ok(bytes) => Ok(Some(String::from_utf8_lossy(&bytes).into_owned())),
+            Err(fault) if fault.is_missing() => Ok(None),
+            Err(fault) => Err(fault),
+        }
+    }
+
+    /// Keeps settings, unless later ones are kept already.
+    fn keep_settings(&self, text: &str, serial: u64) -> Result<(), String> {
+        let mut kept = locked(&self.kept);
+        if serial < *kept {
+            return Ok(());
+        }
+        *kept = serial;
+        let path = self.data.join(preferences::FILE);
+        self.ports.disk.replace(&path, text.as_bytes(), Access::Usual).map_err(|e| e.to_string())
     }
 
     fn named(&self) -> Result<Tablet, String> {
@@ -114,6 +139,7 @@ pub(super) fn perform(world: &World, lot: &Arc<Scripts>, effect: Effect) -> Done
         Effect::Begin(unit) => Done::Taken(begin(world, lot, &unit)),
         Effect::Resume(id) => Done::Taken(resume(world, &id)),
         Effect::Propose(events) => Done::Proposed(propose(world, events)),
+        Effect::KeepSettings { text, serial } => Done::SettingsKept(world.keep_settings(&text, serial)),
         Effect::Swap { walk, unit, reason } => Done::Swapped(swap(world, lot, &walk, (&unit, &reason))),
         Effect::Seal => Done::Sealed(seal(world)),
         Effect::SaveCopy { record, to } => Done::Copied(copy(world, &record, &to)),

@@ -8,13 +8,14 @@ mod frame;
 pub mod opening;
 pub mod reread;
 pub mod sealed;
+pub mod settings;
 pub mod staff;
 pub mod walk;
 pub mod yard;
 
 use std::path::PathBuf;
 
-use super::context::Ctx;
+use super::context::{Ctx, Settings};
 use super::effect::YardList;
 use super::gate::Purpose;
 use super::hall::Hall;
@@ -64,6 +65,8 @@ pub enum Action {
         /// Folder to copy to.
         to: PathBuf,
     },
+    /// Use these settings from now on, and keep them.
+    Set(Box<Settings>),
     /// Open another screen.
     Open(Box<Screen>),
     /// Leave the walk as it stands and go to the Yard.
@@ -108,6 +111,8 @@ pub enum Screen {
     Closing(closing::State),
     /// The record is sealed.
     Sealed(sealed::State),
+    /// How this tablet looks, speaks and is held.
+    Settings(settings::State),
     /// The renter alone.
     Reread(reread::State),
     /// Who works here.
@@ -131,6 +136,8 @@ pub enum Message {
     Closing(closing::Message),
     /// Of the end.
     Sealed(sealed::Message),
+    /// Of the settings.
+    Settings(settings::Message),
     /// Of the renter alone.
     Reread(reread::Message),
     /// Of who works here.
@@ -189,6 +196,7 @@ impl Screen {
             (Self::Closing(state), Message::Closing(message)) => state.update(message, ctx),
             (Self::Sealed(state), Message::Sealed(message)) => state.update(message, ctx),
             (Self::Reread(state), Message::Reread(message)) => state.update(message, ctx),
+            (Self::Settings(state), Message::Settings(message)) => state.update(message, ctx),
             (Self::Staff(state), Message::Staff(message)) => state.update(message, ctx),
             (
                 Self::Waiting
@@ -199,6 +207,7 @@ impl Screen {
                 | Self::Caution(_)
                 | Self::Closing(_)
                 | Self::Sealed(_)
+                | Self::Settings(_)
                 | Self::Reread(_)
                 | Self::Staff(_),
                 _,
@@ -217,6 +226,7 @@ impl Screen {
             | Self::First(_)
             | Self::Yard(_)
             | Self::Sealed(_)
+            | Self::Settings(_)
             | Self::Reread(_)
             | Self::Staff(_) => Action::None,
         }
@@ -234,6 +244,14 @@ impl Screen {
         match self {
             Self::Waiting | Self::Caution(_) => None,
             Self::First(_) | Self::Yard(_) | Self::Staff(_) => Some(lot_line(ctx)),
+            Self::Settings(_) => Some(
+                ctx.say_with(
+                    "crumb-two",
+                    &crate::words::Args::new()
+                        .text("first", lot_line(ctx))
+                        .text("second", ctx.say("crumb-settings")),
+                ),
+            ),
             Self::Opening(_) => Some(unit_line(ctx, &ctx.say("crumb-opening"))),
             Self::Walk(state) => Some(unit_line(ctx, &state.crumb(ctx))),
             Self::Closing(_) | Self::Sealed(_) => Some(unit_line(ctx, &ctx.say("crumb-closing"))),
@@ -252,6 +270,7 @@ impl Screen {
             Self::Caution(state) => state.view(ctx).map(Message::Caution),
             Self::Closing(state) => state.view(ctx).map(Message::Closing),
             Self::Sealed(state) => state.view(ctx).map(Message::Sealed),
+            Self::Settings(state) => state.view(ctx).map(Message::Settings),
             Self::Reread(state) => state.view(ctx).map(Message::Reread),
             Self::Staff(state) => state.view(ctx).map(Message::Staff),
         }

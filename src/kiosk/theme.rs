@@ -72,6 +72,9 @@ pub enum TextSize {
 }
 
 impl TextSize {
+    /// All of them, from small to large.
+    pub const ALL: [Self; 3] = [Self::Usual, Self::Large, Self::Largest];
+
     /// The factor on every text size.
     #[must_use]
     pub const fn factor(self) -> f32 {

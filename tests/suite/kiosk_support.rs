@@ -25,7 +25,7 @@ use iced_runtime::user_interface::{Cache, UserInterface};
 use jiff::Timestamp;
 use jiff::civil::{Date, date};
 use sendoff::kiosk::screen::{self, Screen, yard};
-use sendoff::kiosk::theme::{TextSize, Theme, fonts};
+use sendoff::kiosk::theme::{Hand, TextSize, Theme, fonts};
 use sendoff::kiosk::{App, Message, Settings, World, scripts, staff_reader};
 use sendoff::ports::fake::{FixedEntropy, MemoryDisk};
 use sendoff::ports::{Clock, Ports};
@@ -68,6 +68,8 @@ pub struct Setup {
     pub text: TextSize,
     /// Whether our own keys come up for text fields.
     pub keys: bool,
+    /// Whether the left hand presses.
+    pub left: bool,
     pub disk: MemoryDisk,
     pub clock: HandClock,
     pub lot: Arc<Scripts>,
@@ -104,6 +106,7 @@ impl Setup {
             theme: Theme::Paper,
             text: TextSize::Usual,
             keys: false,
+            left: false,
             disk: MemoryDisk::new(),
             clock: HandClock::new(),
             lot: lot(),
@@ -129,6 +132,10 @@ impl Setup {
 
     pub fn text(self, text: TextSize) -> Self {
         Self { text, ..self }
+    }
+
+    pub fn left(self) -> Self {
+        Self { left: true, ..self }
     }
 
     pub fn keys(self) -> Self {
@@ -159,8 +166,9 @@ impl Setup {
         let world = World::open(self.ports(), PathBuf::from(DATA), true).unwrap();
         let lot = Arc::clone(&self.lot);
         let staff = Reader::new(&self.staff, staff_reader(&lot).system);
+        let hand = if self.left { Hand::Left } else { Hand::Right };
         let settings =
-            Settings { theme: self.theme, text: self.text, keys: self.keys, ..Settings::new(staff) };
+            Settings { theme: self.theme, text: self.text, keys: self.keys, hand, ..Settings::new(staff) };
         let (app, _) = App::new(Arc::new(world), lot, settings);
         Kiosk::new(app, self)
     }

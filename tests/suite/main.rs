@@ -41,6 +41,7 @@ mod screen_figures;
 mod screen_opening;
 mod screen_plan;
 mod screen_reread;
+mod screen_settings;
 mod screen_staff;
 mod screen_unit_plan;
 mod screen_units;

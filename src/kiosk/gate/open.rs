@@ -3,7 +3,7 @@
 use super::{Asks, Gate, Message, Passed, Purpose};
 use crate::kiosk::App;
 use crate::kiosk::effect::Effect;
-use crate::kiosk::screen::{Action, Screen, staff};
+use crate::kiosk::screen::{Action, Screen, settings, staff};
 use crate::tablet::staff::{Change, Staff, Tried};
 
 impl App {
@@ -89,6 +89,7 @@ impl App {
                 Vec::new()
             }
             Purpose::Leave => self.act(Action::ToYard),
+            Purpose::Settings => self.act(Action::open(Screen::Settings(settings::State))),
             Purpose::Staff => self.act(Action::open(Screen::Staff(staff::State::new(passed.by.clone())))),
             Purpose::SignOn => {
                 self.duty = who();

@@ -4,7 +4,7 @@ use jiff::SignedDuration;
 
 use super::{Kiosk, TourClock, TourFault, party};
 use crate::kiosk::headless::Driver;
-use crate::kiosk::screen::{self, Action, Screen, caution, closing, opening, walk, yard};
+use crate::kiosk::screen::{self, Action, Screen, caution, closing, opening, settings, walk, yard};
 use crate::kiosk::{App, Hall, Message};
 use crate::route::{Ask, Step};
 use crate::walk::{CopyChoice, Event};
@@ -324,6 +324,10 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
         self.page("seal")?;
         self.act(Action::Seal)?;
         self.part("sealed");
+        self.page("")?;
+        self.act(Action::ToYard)?;
+        self.open(Screen::Settings(settings::State))?;
+        self.part("settings");
         self.page("")
     }
 

@@ -26,6 +26,7 @@ use crate::kiosk::ui::{self, Element};
 use crate::walk::{Event, Missing, Phase, Walk};
 
 use offer::{Faults, Offer};
+pub(in crate::kiosk) use trip::{measures_name, own_name};
 
 /// A page of the Opening.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

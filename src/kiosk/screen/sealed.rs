@@ -168,10 +168,7 @@ impl State {
                 .spacing(look.gap(Gap::Medium))
                 .into();
         }
-        row![]
-            .push(save)
-            .push(reread)
-            .push(Element::from(done))
+        ui::hand_row(look, save.into_iter().chain(reread).chain([Element::from(done)]).collect())
             .spacing(look.gap(Gap::Wide))
             .align_y(Alignment::Center)
             .into()

@@ -28,6 +28,8 @@ pub enum Message {
     UnitChosen(String),
     /// An open walk is to go on.
     WalkChosen(String),
+    /// The settings are to be opened.
+    SettingsAsked,
     /// A renter wants to read about a unit again.
     RereadChosen(String),
     /// Somebody signs on, in place of whoever is on duty.
@@ -57,6 +59,7 @@ impl State {
             Message::SignOnAsked => Action::Gate(Purpose::SignOn),
             Message::SignedOff => Action::SignOff,
             Message::StaffAsked => Action::Gate(Purpose::Staff),
+            Message::SettingsAsked => Action::Gate(Purpose::Settings),
         }
     }
 
@@ -179,17 +182,18 @@ impl State {
 fn crew<'a>(ctx: &Ctx<'a>) -> Element<'a, Message> {
     let look = &ctx.look;
     let staff = ui::secondary(look, ctx.say("yard-staff"), Message::StaffAsked).id("yard-staff");
+    let settings = ui::secondary(look, ctx.say("yard-settings"), Message::SettingsAsked).id("yard-settings");
     let (words, ways) = match (ctx.crew.signs_on(), ctx.crew.duty) {
-        (false, _) => (ctx.say("yard-no-pin"), row![staff]),
+        (false, _) => (ctx.say("yard-no-pin"), row![staff, settings]),
         (true, None) => {
             let on = ui::secondary(look, ctx.say("yard-sign-on"), Message::SignOnAsked).id("yard-sign-on");
-            (ctx.say("yard-nobody-on"), row![on, staff])
+            (ctx.say("yard-nobody-on"), row![on, staff, settings])
         }
         (true, Some(code)) => {
             let other = ui::secondary(look, ctx.say("yard-sign-on-other"), Message::SignOnAsked);
             let off = ui::secondary(look, ctx.say("yard-sign-off"), Message::SignedOff);
             let words = ctx.say_with("yard-on-duty", &Args::new().text("code", code.to_owned()));
-            (words, row![other.id("yard-sign-on"), off.id("yard-sign-off"), staff])
+            (words, row![other.id("yard-sign-on"), off.id("yard-sign-off"), staff, settings])
         }
     };
     let gap = look.gap(Gap::Medium);

@@ -18,6 +18,16 @@ impl Theme {
     /// All of them, in the order in which a control goes through them.
     pub const ALL: [Self; 3] = [Self::Paper, Self::Daylight, Self::Dusk];
 
+    /// Its name, as settings hold it.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Paper => "paper",
+            Self::Daylight => "daylight",
+            Self::Dusk => "dusk",
+        }
+    }
+
     /// Its colors.
     #[must_use]
     pub const fn palette(self) -> &'static Palette {

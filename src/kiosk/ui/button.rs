@@ -189,8 +189,12 @@ impl<'a, M: Clone + 'a> From<Button<M>> for Element<'a, M> {
         if button.width == Length::Fill && button.before.is_none() && button.after.is_none() {
             text = text.width(Length::Fill);
         }
-        let text: Element<'a, M> =
-            if button.kind == Kind::Quiet { underlined(&look, text) } else { text.into() };
+        let text: Element<'a, M> = match (button.kind, button.chosen) {
+            (Kind::Quiet, _) => underlined(&look, text, look.line() * 0.75),
+            // Not by color alone: a bar below the words of what is chosen.
+            (_, true) => underlined(&look, text, look.px(4.0)),
+            _ => text.into(),
+        };
         let mut line = row![].spacing(look.gap(Gap::Small)).align_y(Alignment::Center);
         line = line.push(button.before.map(sign)).push(text).push(button.after.map(sign));
         let side = match button.kind {
@@ -214,8 +218,8 @@ impl<'a, M: Clone + 'a> From<Button<M>> for Element<'a, M> {
     }
 }
 
-fn underlined<'a, M: 'a>(look: &Look, text: words::Text<'a>) -> Element<'a, M> {
-    let (ink, line) = (look.colors().ink, look.line() * 0.75);
+fn underlined<'a, M: 'a>(look: &Look, text: words::Text<'a>, line: f32) -> Element<'a, M> {
+    let ink = look.colors().ink;
     let rule = container(iced::widget::Space::new().width(Length::Fill).height(line))
         .style(move |_| crate::kiosk::theme::style::flat(ink, ink));
     let below = container(rule).width(Length::Fill).height(Length::Fill).align_y(Alignment::End);

@@ -5,7 +5,7 @@ use iced::widget::{Row, column, container, row};
 use iced::{Alignment, Length};
 
 use super::{AskMessage, Message, Show, pages};
-use crate::kiosk::theme::{Gap, TextSize};
+use crate::kiosk::theme::{Gap, Hand, TextSize};
 use crate::kiosk::ui::{self, Element, Symbol};
 use crate::route::{Answers, Caution, Step};
 use crate::walk::PersonId;
@@ -102,7 +102,7 @@ pub(super) fn who<'a>(show: &Show<'_, 'a>, step: &Step, cautions: &[&Caution]) -
     column![ui::label(look, show.say(label)), parts].spacing(look.gap(Gap::Small)).width(Length::Fill).into()
 }
 
-/// The foot: who answers at the left; question, refusal and, on a shared page, the answer at the right.
+/// The foot: who answers; then question, refusal and, on a shared page, the answer on the side of the hand.
 pub(super) fn bar<'a>(
     show: &Show<'_, 'a>,
     who: Element<'a, Message>,
@@ -110,22 +110,28 @@ pub(super) fn bar<'a>(
 ) -> Element<'a, Message> {
     let look = &show.look;
     let asks = asks(show);
-    let end =
-        |part: Element<'a, Message>| container(part).width(Length::FillPortion(7)).align_x(Alignment::End);
+    // The outer end is where the hand is.
+    let outer = if look.hand == Hand::Left { Alignment::Start } else { Alignment::End };
+    let end = |part: Element<'a, Message>| container(part).width(Length::FillPortion(7)).align_x(outer);
     let content: Element<'a, Message> = match (answer, look.portrait()) {
         (answer, true) => column![who, asks].push(answer).spacing(look.gap(Gap::Large)).into(),
-        (Some(answer), false) => row![
-            container(who).width(Length::FillPortion(5)),
-            end(asks),
-            container(answer).width(Length::FillPortion(6)),
-        ]
+        (Some(answer), false) => ui::hand_row(
+            look,
+            vec![
+                container(who).width(Length::FillPortion(5)).into(),
+                end(asks).into(),
+                container(answer).width(Length::FillPortion(6)).into(),
+            ],
+        )
         .spacing(look.gap(Gap::Wide))
         .align_y(Alignment::Center)
         .into(),
-        (None, false) => row![container(who).width(Length::FillPortion(5)), end(asks)]
-            .spacing(look.gap(Gap::Wide))
-            .align_y(Alignment::End)
-            .into(),
+        (None, false) => {
+            ui::hand_row(look, vec![container(who).width(Length::FillPortion(5)).into(), end(asks).into()])
+                .spacing(look.gap(Gap::Wide))
+                .align_y(Alignment::End)
+                .into()
+        }
     };
     container(content)
         .padding(
@@ -147,8 +153,11 @@ fn asks<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
         });
         let question = Element::from(question.id("caution-question"));
         // The question is the easier one to reach: at the outer end, or in portrait the first.
-        asks =
-            if look.portrait() { asks.push(question).push(refuse) } else { asks.push(refuse).push(question) };
+        asks = if look.portrait() || look.hand == Hand::Left {
+            asks.push(question).push(refuse)
+        } else {
+            asks.push(refuse).push(question)
+        };
     }
     asks.wrap().vertical_spacing(look.gap(Gap::Small)).align_x(Alignment::End).into()
 }

@@ -59,5 +59,8 @@ fn foot<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     }
     let left = column![line, small].spacing(look.gap(Gap::Small)).width(Length::FillPortion(1));
     let seal = iced::widget::container(Element::from(seal)).width(Length::FillPortion(1));
-    row![left, seal].spacing(look.gap(Gap::Wide)).align_y(Alignment::End).into()
+    ui::hand_row(look, vec![left.into(), seal.into()])
+        .spacing(look.gap(Gap::Wide))
+        .align_y(Alignment::End)
+        .into()
 }

@@ -305,10 +305,11 @@ fn foot<'a>(show: &Show<'_, 'a>, who: Who) -> Element<'a, Message> {
     if look.portrait() {
         return column![small].push(done).spacing(look.gap(Gap::Medium)).into();
     }
-    ui::at_least(
-        look.target(),
-        row![small].push(done.map(|d| container(d).width(look.px(360.0)))).align_y(Alignment::Center).into(),
-    )
+    ui::at_least(look.target(), {
+        let done = done.map(|d| container(d).width(look.px(360.0)).into());
+        let parts = std::iter::once(small.into()).chain(done).collect();
+        ui::hand_row(look, parts).align_y(Alignment::Center).into()
+    })
 }
 
 fn to_copy<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {

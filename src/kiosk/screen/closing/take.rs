@@ -97,7 +97,7 @@ fn foot<'a>(show: &Show<'_, 'a>, ready: bool) -> Element<'a, Message> {
     if look.portrait() {
         return column![Element::from(go_on), small].spacing(look.gap(Gap::Medium)).into();
     }
-    row![Element::from(small), Element::from(go_on)]
+    ui::hand_row(look, vec![Element::from(small), Element::from(go_on)])
         .spacing(look.gap(Gap::Wide))
         .align_y(Alignment::Center)
         .into()

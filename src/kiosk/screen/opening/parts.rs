@@ -203,8 +203,8 @@ pub(super) fn foot<'a>(
             .spacing(look.gap(Gap::Medium))
             .into();
     }
-    row![quiet]
-        .push(primary.map(|p| Element::from(p.width(look.px(340.0)))))
+    let primary = primary.map(|p| Element::from(p.width(look.px(340.0))));
+    ui::hand_row(look, std::iter::once(quiet.into()).chain(primary).collect())
         .spacing(gap)
         .align_y(Alignment::Center)
         .into()

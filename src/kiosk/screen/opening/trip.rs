@@ -279,14 +279,14 @@ fn offered(ctx: &Ctx<'_>, chosen: Option<&str>) -> Vec<String> {
 }
 
 /// A language by its own name; by its tag where it does not say.
-pub(super) fn own_name(ctx: &Ctx<'_>, tag: &str) -> String {
+pub(in crate::kiosk) fn own_name(ctx: &Ctx<'_>, tag: &str) -> String {
     let (words, key) = (&ctx.scripts.words, "opening-language-own");
     let reader = Reader::new(tag, ctx.settings.staff.system);
     words.try_say(&reader, key, &Args::new()).unwrap_or_else(|_| tag.to_owned())
 }
 
 /// Measures by what they count in.
-pub(super) fn measures_name(ctx: &Ctx<'_>, word: &str) -> String {
+pub(in crate::kiosk) fn measures_name(ctx: &Ctx<'_>, word: &str) -> String {
     let system = format::system_word(system_of(word));
     ctx.say_with("opening-measures-name", &Args::new().text("system", system))
 }

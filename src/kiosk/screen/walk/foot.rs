@@ -37,11 +37,10 @@ impl<'a> Page<'a> {
             others.retain(|(_, m)| !matches!(m, Message::SheetAsked(SheetKind::Readings)));
         }
         if beside(&others) {
-            let mut line = Row::new().spacing(gap).align_y(Alignment::Center);
-            for (label, message) in others {
-                line = line.push(ui::secondary(look, label, message));
-            }
-            return line.push(self.primary().fill()).into();
+            let others =
+                others.into_iter().map(|(label, message)| ui::secondary(look, label, message).into());
+            let all = others.chain([self.primary().fill().into()]).collect();
+            return ui::hand_row(look, all).spacing(gap).align_y(Alignment::Center).into();
         }
         let labels: Vec<String> = others.iter().map(|(label, _)| label.clone()).collect();
         let columns = fit::columns(look, &labels, width, padding);

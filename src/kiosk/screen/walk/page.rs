@@ -91,7 +91,8 @@ impl<'a> Page<'a> {
         };
         let middle = middle.spacing(wide).height(Length::Fill);
         let right = column![middle, self.foot(width)].spacing(gap).width(Length::Fill).height(Length::Fill);
-        let page = row![container(self.side()).width(side).height(Length::Fill), right].spacing(wide);
+        let plan = container(self.side()).width(side).height(Length::Fill);
+        let page = ui::hand_row(look, vec![plan.into(), right.into()]).spacing(wide);
         let padding = Padding { top: gap, left: wide, right: wide, bottom: wide };
         container(page).padding(padding).width(Length::Fill).height(Length::Fill).into()
     }

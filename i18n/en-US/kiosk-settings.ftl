@@ -1,0 +1,37 @@
+# Settings of this tablet, for staff.
+yard-settings = Settings
+crumb-settings = settings
+settings-title = Settings of this tablet
+settings-what = Each choice holds at once. It stays when the kiosk is closed.
+settings-done = Back to the Yard
+settings-usual = All as usual
+settings-theme = Colors
+settings-theme-paper = Paper
+settings-theme-daylight = For the sun
+settings-theme-dusk = For the evening
+settings-text = Text size
+settings-text-usual = Usual
+settings-text-large = Large
+settings-text-largest = Largest
+settings-scale = Size of everything
+settings-scale-what = Make it larger on a small tablet, smaller on a big one.
+# $percent: a whole number; the usual size is 100.
+settings-scale-now = { $percent } %
+settings-hand = Which hand presses?
+settings-hand-what = For the left hand, feet of pages and the plan change sides.
+settings-hand-right = Right
+settings-hand-left = Left
+settings-motion = Motion
+settings-motion-what = Without motion, the ring of a hold closes in steps and counts them.
+settings-motion-on = With motion
+settings-motion-off = Without motion
+settings-keys = Letters on the keys
+settings-keys-reader = As the reader's language
+settings-keys-en = English
+settings-keys-es = Español
+settings-keys-fr = Français
+settings-keys-de = Deutsch
+settings-language = Language of staff
+settings-measures = Measures of staff
+settings-not-kept = The settings hold for now, but could not be saved: { $why }.
+settings-not-read = The settings of this tablet could not be read, so all is as usual: { $why }. Choose again under Settings.
