@@ -18,6 +18,7 @@ pub mod audit;
 pub mod chains;
 pub mod export;
 pub mod import;
+pub mod index;
 mod judge;
 mod marks;
 mod office;

@@ -120,6 +120,26 @@ pub trait Disk: Send + Sync + std::fmt::Debug {
     /// [`DiskFault::Exists`] when the name is taken; otherwise the system's refusal.
     fn rename(&self, from: &Path, to: &Path) -> Result<(), DiskFault>;
 
+    /// Makes a file durable that somebody else wrote, and gives it the name `to` in one step, replacing what had
+    /// that name.
+    ///
+    /// # Errors
+    /// The system's refusal; what had the name `to` then still has it.
+    fn supplant(&self, from: &Path, to: &Path) -> Result<(), DiskFault> {
+        self.replace(to, &self.read(from, u64::MAX)?, Access::Usual)?;
+        self.remove(from)
+    }
+
+    /// CRC-32 over a file of any size, without the bytes of the ranges `except`, which are in order.
+    ///
+    /// # Errors
+    /// The file is missing or cannot be read.
+    fn checksum(&self, path: &Path, except: &[(u64, u64)]) -> Result<u32, DiskFault> {
+        let mut sum = Sum::new(except);
+        sum.add(&self.read(path, u64::MAX)?);
+        Ok(sum.end())
+    }
+
     /// Takes a lock file that one process can hold. It is held until the value is dropped, and freed by the
     /// system when the process dies. `None` when another process holds it.
     ///
@@ -138,6 +158,42 @@ pub trait Disk: Send + Sync + std::fmt::Debug {
     /// # Errors
     /// It is not empty, or the system refuses.
     fn remove_dir(&self, dir: &Path) -> Result<(), DiskFault>;
+}
+
+/// A check sum over a stream of bytes, some of which do not count.
+#[derive(Debug)]
+struct Sum<'a> {
+    hasher: crc32fast::Hasher,
+    except: &'a [(u64, u64)],
+    at: u64,
+}
+
+impl<'a> Sum<'a> {
+    fn new(except: &'a [(u64, u64)]) -> Self {
+        Self { hasher: crc32fast::Hasher::new(), except, at: 0 }
+    }
+
+    fn add(&mut self, mut bytes: &[u8]) {
+        while !bytes.is_empty() {
+            while self.except.first().is_some_and(|(_, end)| *end <= self.at) {
+                self.except = self.except.get(1..).unwrap_or_default();
+            }
+            let (start, end) = self.except.first().copied().unwrap_or((u64::MAX, u64::MAX));
+            let counts = self.at < start;
+            let until = if counts { start } else { end };
+            let room = usize::try_from(until.saturating_sub(self.at)).unwrap_or(usize::MAX);
+            let (now, rest) = bytes.split_at(room.min(bytes.len()));
+            if counts {
+                self.hasher.update(now);
+            }
+            self.at = self.at.saturating_add(u64::try_from(now.len()).unwrap_or(u64::MAX));
+            bytes = rest;
+        }
+    }
+
+    fn end(self) -> u32 {
+        self.hasher.finalize()
+    }
 }
 
 /// Something that is held until it is dropped.

@@ -4,8 +4,12 @@ mod args;
 mod audit;
 mod export;
 mod import;
+mod search;
+mod table;
 
-pub use args::{ArchiveAction, ArchiveArgs, AuditArgs, ExportArgs, ImportArgs};
+pub use args::{
+    ArchiveAction, ArchiveArgs, AuditArgs, ExportArgs, ImportArgs, ListFormat, RebuildArgs, SearchArgs,
+};
 
 use super::Console;
 use crate::ports::Ports;
@@ -16,6 +20,8 @@ use crate::words::Words;
 pub(super) fn run(args: &ArchiveArgs, ports: &Ports, console: &mut Console) -> u8 {
     match &args.action {
         ArchiveAction::Import(import) => import::run(import, ports, console),
+        ArchiveAction::Search(search) => search::run(search, ports, console),
+        ArchiveAction::Rebuild(rebuild) => search::rebuild(rebuild, ports, console),
         ArchiveAction::Export(export) => export::run(export, ports, console),
         ArchiveAction::Audit(audit) => audit::run(audit, ports, console),
     }

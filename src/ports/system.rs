@@ -173,6 +173,30 @@ impl Disk for SystemDisk {
         if len > cap { Err(too_large(len)) } else { Ok(bytes) }
     }
 
+    fn supplant(&self, from: &Path, to: &Path) -> Result<(), DiskFault> {
+        File::open(from).and_then(|file| file.sync_all()).map_err(io_fault("sync", from))?;
+        move_to(from, to).map_err(io_fault("name", to))?;
+        sync_folder(folder(to))
+    }
+
+    fn checksum(&self, path: &Path, except: &[(u64, u64)]) -> Result<u32, DiskFault> {
+        let meta = std::fs::metadata(path).map_err(io_fault("read", path))?;
+        if !meta.is_file() {
+            return io_error("read", path, io::ErrorKind::InvalidInput, "not a plain file");
+        }
+        let mut file = File::open(path).map_err(io_fault("open", path))?;
+        let mut sum = super::Sum::new(except);
+        let mut buffer = vec![0; 1 << 20];
+        loop {
+            match file.read(&mut buffer) {
+                Ok(0) => return Ok(sum.end()),
+                Ok(count) => sum.add(buffer.get(..count).unwrap_or_default()),
+                Err(e) if e.kind() == io::ErrorKind::Interrupted => {}
+                Err(e) => return Err(io_fault("read", path)(e)),
+            }
+        }
+    }
+
     fn list(&self, dir: &Path) -> Result<Vec<String>, DiskFault> {
         let entries = match std::fs::read_dir(dir) {
             Err(e) if e.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),

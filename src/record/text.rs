@@ -12,7 +12,7 @@ mod page;
 mod round;
 mod trip;
 mod values;
-mod width;
+pub(crate) mod width;
 
 pub use consent::{CONSENT_POINTS, consent_text};
 

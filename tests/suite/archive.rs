@@ -5,5 +5,5 @@ mod export;
 mod import;
 mod interrupted;
 mod receipts;
-mod support;
+pub mod support;
 mod trust;

@@ -47,6 +47,7 @@ mod screen_unit_plan;
 mod screen_units;
 mod screen_walk;
 mod seal;
+mod search;
 mod sheet;
 mod slip;
 mod source;

@@ -7,7 +7,7 @@
 pub(super) const COLUMNS: usize = 72;
 
 /// Columns of a character.
-pub(super) fn of_char(c: char) -> usize {
+pub(crate) fn of_char(c: char) -> usize {
     match c {
         '\u{300}'..='\u{36F}'
         | '\u{483}'..='\u{489}'
@@ -51,7 +51,7 @@ pub(super) fn of_char(c: char) -> usize {
 }
 
 /// Columns of a text on one line.
-pub(super) fn of(text: &str) -> usize {
+pub(crate) fn of(text: &str) -> usize {
     text.chars().map(of_char).sum()
 }
 

@@ -1,0 +1,330 @@
+//! The file of the index: made beside the old one, checked, and given its name in one step.
+//!
+//! A file is never changed once it has its name. What is added goes into a copy, so that whoever reads sees the old
+//! index or the new one, a crash leaves the old one, and no log lies beside it. The check sum of the file stands in the
+//! field of its header that is free for the program's own use.
+
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+
+use rusqlite::{Connection, OpenFlags, params};
+
+use super::row::RecordRow;
+use super::words::{self, MARK};
+use super::{Index, IndexFault};
+use crate::ports::{Disk, Held};
+use crate::record::seal::RecordId;
+
+/// Changes with anything that is kept otherwise than before.
+const VERSION: u32 = 1;
+/// What the check sum leaves out of the header, by the file format of SQLite, section 1.3: the change counter,
+/// the program's own number, which holds the sum, and the counter and the version that go with the change.
+const LEFT_OUT: [(u64, u64); 3] = [(24, 28), (68, 72), (92, 100)];
+/// Rows that are sorted and added at a time.
+const BATCH: usize = 2_000;
+
+const SCHEMA: &str = "
+CREATE TABLE tags(id INTEGER PRIMARY KEY, key TEXT NOT NULL UNIQUE);
+CREATE TABLE records(
+    key INTEGER PRIMARY KEY, id TEXT NOT NULL UNIQUE, path TEXT NOT NULL, digest BLOB, fault TEXT, kind TEXT,
+    sealed INTEGER, offset_minutes INTEGER NOT NULL, received INTEGER NOT NULL, unit TEXT NOT NULL,
+    unit_name TEXT NOT NULL, booking TEXT NOT NULL, renter TEXT NOT NULL, renter_key TEXT NOT NULL,
+    agents TEXT NOT NULL, language TEXT NOT NULL, refused INTEGER NOT NULL, not_shown INTEGER NOT NULL
+);
+CREATE INDEX by_received ON records(received, key);
+CREATE INDEX by_renter ON records(renter_key, key);
+CREATE INDEX by_unit ON records(unit, key);
+CREATE TABLE shown(record INTEGER PRIMARY KEY, texts BLOB NOT NULL);
+CREATE TABLE folders(path TEXT PRIMARY KEY, stamp TEXT NOT NULL);
+CREATE VIRTUAL TABLE found USING fts5(
+    names, which, other, notes, tags, content = '', columnsize = 0, prefix = '1 2 3',
+    tokenize = \"unicode61 remove_diacritics 2\"
+);
+CREATE VIRTUAL TABLE inside USING fts5(
+    names, content = '', columnsize = 0, tokenize = \"trigram remove_diacritics 1\"
+);
+CREATE VIRTUAL TABLE texts USING fts5(
+    words, content = '', columnsize = 0, prefix = '3', tokenize = \"unicode61 remove_diacritics 2\"
+);
+INSERT INTO found(found, rank) VALUES('hashsize', 16777216);
+";
+
+/// The sum over a file of an index.
+fn sum(disk: &dyn Disk, path: &Path) -> Result<u32, IndexFault> {
+    disk.checksum(path, &LEFT_OUT)
+        .map_err(|fault| if fault.is_missing() { IndexFault::Missing } else { IndexFault::Disk(fault) })
+}
+
+/// Opens the file of an index and makes sure that it is whole.
+pub(super) fn open(disk: &dyn Disk, path: &Path) -> Result<Connection, IndexFault> {
+    let sum = sum(disk, path)?;
+    let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    let connection = Connection::open_with_flags(path, flags)?;
+    let number = |name| connection.pragma_query_value(None, name, |row| row.get::<_, i64>(0));
+    let version = number("user_version")?;
+    if version != i64::from(VERSION) {
+        return Err(IndexFault::Version);
+    }
+    // The field is signed for SQLite; its bits are those of the sum.
+    if number("application_id")? != i64::from(sum.cast_signed()) {
+        return Err(IndexFault::Damaged);
+    }
+    settle(&connection)?;
+    Ok(connection)
+}
+
+fn settle(connection: &Connection) -> Result<(), rusqlite::Error> {
+    connection.set_prepared_statement_cache_capacity(64);
+    connection.execute_batch("PRAGMA cache_size = -32768; PRAGMA temp_store = MEMORY;")
+}
+
+/// The index as it will be.
+#[derive(Debug)]
+pub struct Draft {
+    connection: Connection,
+    /// Where it is made; none in memory.
+    part: Option<PathBuf>,
+    /// Held against another that would make it at the same time.
+    _held: Option<Box<dyn Held>>,
+    tags: BTreeMap<String, i64>,
+    waiting: Vec<RecordRow>,
+    /// Whether it is made from nothing, so that it pays to put it in order at the end.
+    whole: bool,
+}
+
+impl Draft {
+    /// An empty index that will get the name `path`.
+    ///
+    /// # Errors
+    /// The file cannot be made.
+    pub fn new(disk: &dyn Disk, path: &Path) -> Result<Self, IndexFault> {
+        let (part, held) = part(disk, path)?;
+        let connection = Connection::open(&part)?;
+        connection.execute_batch(
+            "PRAGMA page_size = 8192; PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF; PRAGMA locking_mode = EXCLUSIVE;",
+        )?;
+        Self::begin(connection, Some((part, held)))
+    }
+
+    /// An empty index in memory.
+    ///
+    /// # Errors
+    /// There is no room for it.
+    pub fn in_memory() -> Result<Self, IndexFault> {
+        Self::begin(Connection::open_in_memory()?, None)
+    }
+
+    fn begin(connection: Connection, part: Option<(PathBuf, Box<dyn Held>)>) -> Result<Self, IndexFault> {
+        settle(&connection)?;
+        connection.execute_batch("BEGIN")?;
+        connection.execute_batch(SCHEMA)?;
+        let (part, held) = part.unzip();
+        Ok(Self { connection, part, _held: held, tags: BTreeMap::new(), waiting: Vec::new(), whole: true })
+    }
+
+    /// A copy of an index that will take its place under the name `path`.
+    ///
+    /// # Errors
+    /// The file cannot be made.
+    pub fn of(index: &Index, disk: &dyn Disk, path: &Path) -> Result<Self, IndexFault> {
+        let (part, held) = part(disk, path)?;
+        let name = part.to_str().ok_or(IndexFault::Name)?;
+        index.connection().execute("VACUUM INTO ?1", [name])?;
+        let connection = Connection::open(&part)?;
+        settle(&connection)?;
+        connection.execute_batch(
+            "PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF; PRAGMA locking_mode = EXCLUSIVE; BEGIN",
+        )?;
+        Ok(Self {
+            connection,
+            part: Some(part),
+            _held: Some(held),
+            tags: BTreeMap::new(),
+            waiting: Vec::new(),
+            whole: false,
+        })
+    }
+
+    /// Adds a record. One whose id is there already is passed over.
+    ///
+    /// # Errors
+    /// There is no room for it.
+    pub fn add(&mut self, row: RecordRow) -> Result<(), IndexFault> {
+        self.waiting.push(row);
+        if self.waiting.len() >= BATCH { self.flush() } else { Ok(()) }
+    }
+
+    /// Adds what waits, newest first: that is the order of the keys, which is the order the tables want.
+    fn flush(&mut self) -> Result<(), IndexFault> {
+        let mut rows: Vec<(i64, RecordRow)> = std::mem::take(&mut self.waiting)
+            .into_iter()
+            .map(|row| (key(row.wall_seconds(), row.id()), row))
+            .collect();
+        rows.sort_by(|(a, x), (b, y)| (a, x.id()).cmp(&(b, y.id())));
+        for (key, row) in &rows {
+            self.insert(*key, row)?;
+        }
+        Ok(())
+    }
+
+    fn insert(&mut self, key: i64, row: &RecordRow) -> Result<(), IndexFault> {
+        let Some(key) = self.insert_record(key, row)? else { return Ok(()) };
+        let mut texts = Vec::with_capacity(row.texts.len());
+        for text in &row.texts {
+            texts.push(self.text(text)?);
+        }
+        texts.sort_unstable();
+        let blob: Vec<u8> = texts.iter().flat_map(|id| id.to_le_bytes()).collect();
+        let mut marks = String::new();
+        for tag in &row.tags {
+            let (id, _) = self.tag(tag)?;
+            mark(&mut marks, id);
+        }
+        texts.iter().for_each(|id| mark(&mut marks, i64::from(*id)));
+        let c = &self.connection;
+        c.prepare_cached("INSERT INTO shown(record, texts) VALUES(?1, ?2)")?.execute(params![key, blob])?;
+        c.prepare_cached(
+            "INSERT INTO found(rowid, names, which, other, notes, tags) VALUES(?1, ?2, ?3, ?4, ?5, ?6)",
+        )?
+        .execute(params![key, row.who(), row.which(), row.other(), row.noted(), marks])?;
+        c.prepare_cached("INSERT INTO inside(rowid, names) VALUES(?1, ?2)")?
+            .execute(params![key, row.parts()])?;
+        Ok(())
+    }
+
+    /// Gives the record its line; none if its id has one.
+    fn insert_record(&self, mut key: i64, row: &RecordRow) -> Result<Option<i64>, IndexFault> {
+        let c = &self.connection;
+        if c.prepare_cached("SELECT 1 FROM records WHERE id = ?1")?.exists([row.id().to_string()])? {
+            return Ok(None);
+        }
+        let mut taken = c.prepare_cached("SELECT 1 FROM records WHERE key = ?1")?;
+        // Two records of one second whose ids fall together: about one pair in a thousand million.
+        while taken.exists([key])? {
+            key = key.saturating_sub(1);
+        }
+        let verified = row.verified.as_ref();
+        let renter = row.names.first().map_or("", String::as_str);
+        c.prepare_cached(
+            "INSERT INTO records VALUES(?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18)",
+        )?
+        .execute(params![
+            key,
+            row.id().to_string(),
+            row.source.path,
+            verified.ok().map(|v| v.digest.as_bytes().to_vec()),
+            verified.err(),
+            verified.ok().map(|v| v.kind.as_str()),
+            verified.ok().map(|v| v.sealed.as_second()),
+            row.offset_minutes,
+            // Newest first, as the keys are.
+            row.source.received.map_or(0, |at| at.as_second().saturating_neg()),
+            row.unit,
+            row.unit_name,
+            row.booking,
+            renter,
+            words::sort_key(renter),
+            row.agents.join(", "),
+            row.language,
+            i64::try_from(row.refused).unwrap_or(i64::MAX),
+            i64::try_from(row.not_shown).unwrap_or(i64::MAX),
+        ])?;
+        Ok(Some(key))
+    }
+
+    /// The number of a tag, and whether it is new.
+    fn tag(&mut self, name: &str) -> Result<(i64, bool), IndexFault> {
+        if let Some(id) = self.tags.get(name) {
+            return Ok((*id, false));
+        }
+        let c = &self.connection;
+        let known =
+            c.prepare_cached("SELECT id FROM tags WHERE key = ?1")?.query_row([name], |row| row.get(0));
+        let (id, new) = match known {
+            Ok(id) => (id, false),
+            Err(rusqlite::Error::QueryReturnedNoRows) => {
+                c.prepare_cached("INSERT INTO tags(key) VALUES(?1)")?.execute([name])?;
+                (c.last_insert_rowid(), true)
+            }
+            Err(fault) => return Err(fault.into()),
+        };
+        if self.tags.len() < 200_000 {
+            self.tags.insert(name.to_owned(), id);
+        }
+        Ok((id, new))
+    }
+
+    /// The number of a text, which is stored once.
+    fn text(&mut self, text: &str) -> Result<u32, IndexFault> {
+        let digest = crate::record::seal::Digest::of(text.as_bytes()).to_string();
+        let (id, new) = self.tag(&digest)?;
+        if new {
+            self.connection
+                .prepare_cached("INSERT INTO texts(rowid, words) VALUES(?1, ?2)")?
+                .execute(params![id, text])?;
+        }
+        u32::try_from(id).map_err(|_| IndexFault::Damaged)
+    }
+
+    /// Notes how a folder of the archive looked when its records were added.
+    ///
+    /// # Errors
+    /// There is no room for it.
+    pub fn folder(&self, path: &str, stamp: &str) -> Result<(), IndexFault> {
+        self.connection
+            .prepare_cached("INSERT OR REPLACE INTO folders(path, stamp) VALUES(?1, ?2)")?
+            .execute([path, stamp])?;
+        Ok(())
+    }
+
+    /// Ends the draft: checks in, makes it durable and gives it its name.
+    ///
+    /// # Errors
+    /// There is no room for it, or the disk refuses; an index that stood there still does.
+    pub fn finish(mut self, disk: &dyn Disk, path: &Path) -> Result<Index, IndexFault> {
+        self.flush()?;
+        if self.whole {
+            for table in ["found", "inside", "texts"] {
+                self.connection.execute_batch(&format!("INSERT INTO {table}({table}) VALUES('optimize')"))?;
+            }
+        }
+        self.connection.execute_batch(&format!("PRAGMA user_version = {VERSION}; COMMIT"))?;
+        let Some(part) = self.part else { return Ok(Index::over(self.connection)) };
+        self.connection.close().map_err(|(_, fault)| fault)?;
+        let sum = sum(disk, &part)?;
+        let connection = Connection::open(&part)?;
+        connection.execute_batch("PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF;")?;
+        connection.pragma_update(None, "application_id", sum.cast_signed())?;
+        connection.close().map_err(|(_, fault)| fault)?;
+        disk.supplant(&part, path)?;
+        open(disk, path).map(Index::over)
+    }
+}
+
+/// Adds the mark of a tag to those of a record.
+pub(super) fn mark(marks: &mut String, id: i64) {
+    use std::fmt::Write as _;
+    // Writing to a text cannot fail.
+    let _ = write!(marks, " {MARK}{id}");
+}
+
+/// Where the next index is made, by one process at a time.
+fn part(disk: &dyn Disk, path: &Path) -> Result<(PathBuf, Box<dyn Held>), IndexFault> {
+    let name = path.file_name().map_or_else(String::new, |n| n.to_string_lossy().into_owned());
+    let held = disk.lock(&path.with_file_name(format!(".{name}.lock")))?.ok_or(IndexFault::Busy)?;
+    let part = path.with_file_name(format!(".{name}.part"));
+    disk.remove(&part)?;
+    Ok((part, held))
+}
+
+/// The key of a record: keys of newer records are smaller, so that what is looked through in their order comes
+/// newest first. Seconds are those of the clock on the wall; which of one second comes first is settled by the id.
+pub(super) fn key(wall_seconds: i64, id: &RecordId) -> i64 {
+    let within = i64::from(crc32fast::hash(id.to_string().as_bytes()) >> 2);
+    first_key_after(wall_seconds).saturating_sub(within)
+}
+
+/// Keys of this second are this one at most; those of later seconds are smaller than all of them.
+pub(super) fn first_key_after(wall_seconds: i64) -> i64 {
+    i64::MAX - (wall_seconds.clamp(0, (1 << 33) - 1) << 30)
+}

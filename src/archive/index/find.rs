@@ -1,0 +1,450 @@
+//! Finding: a query becomes a few lists of keys, walked in order and only as far as a page needs.
+
+use jiff::Timestamp;
+use rusqlite::types::Value;
+use rusqlite::{Row, params, params_from_iter};
+
+use super::file::mark;
+use super::query::{Query, Sort};
+use super::words::{self, Phrase};
+use super::{Index, IndexFault};
+use crate::record::seal::{Digest, Kind};
+
+/// A word that stands in more texts than this tells little: its records are looked through one by one.
+const BROAD: usize = 256;
+/// Columns that say which record it is.
+const HEAD: &str = "{names which}";
+/// Columns of all words of a record itself.
+const WORDS: &str = "{names which other notes}";
+
+/// Whether one record fits an expression; the key follows.
+const FOUND_AT: &str = "SELECT 1 FROM found WHERE found MATCH ? AND found.rowid =";
+const INSIDE_AT: &str = "SELECT 1 FROM inside WHERE inside MATCH ? AND inside.rowid =";
+
+/// A record that was found.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Hit {
+    /// Its id.
+    pub id: String,
+    /// Its file, relative to the archive.
+    pub path: String,
+    /// Its digest, if it verified.
+    pub digest: Option<Digest>,
+    /// What is wrong with it, if it did not verify when it was indexed: the code of the failure.
+    pub fault: Option<String>,
+    /// Its kind, if it verified.
+    pub kind: Option<Kind>,
+    /// When it was sealed, if it verified.
+    pub sealed: Option<Timestamp>,
+    /// Offset of local time from UTC in minutes, east positive.
+    pub offset_minutes: i16,
+    /// When the office received it.
+    pub received: Option<Timestamp>,
+    /// Unit id.
+    pub unit: String,
+    /// Name of the unit in the reader's language.
+    pub unit_name: String,
+    /// Booking reference.
+    pub booking: String,
+    /// The first name of the party.
+    pub renter: String,
+    /// Staff codes, joined.
+    pub agents: String,
+    /// Language tag of the renter.
+    pub language: String,
+    /// Refusals that stand.
+    pub refused: u32,
+    /// Steps that were not shown.
+    pub not_shown: u32,
+}
+
+/// Where a page ended, for asking for the next one of the same query.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Cursor {
+    tier: Tier,
+    sorted: Value,
+    key: i64,
+}
+
+/// Some records, in order.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Page {
+    /// The records.
+    pub hits: Vec<Hit>,
+    /// Where to go on; none when there is no more.
+    pub next: Option<Cursor>,
+}
+
+/// How many records a query finds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Count {
+    /// So many.
+    Exactly(u64),
+    /// More than so many; the rest was not counted.
+    MoreThan(u64),
+}
+
+/// How well a record fits the words.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Tier {
+    /// All words stand in names, booking or id, as whole words.
+    Whole,
+    /// As beginnings of words.
+    Begun,
+    /// Within names or booking.
+    Inside,
+    /// In what else is said of this record.
+    Said,
+    /// In texts that it shares with others.
+    Shared,
+}
+
+impl Tier {
+    const ALL: [Self; 5] = [Self::Whole, Self::Begun, Self::Inside, Self::Said, Self::Shared];
+}
+
+/// A word of the query, looked up.
+#[derive(Debug)]
+struct Word {
+    quoted: String,
+    /// Numbers of the texts that hold it, sorted.
+    texts: Vec<u32>,
+}
+
+impl Word {
+    const fn is_broad(&self) -> bool {
+        self.texts.len() > BROAD
+    }
+
+    /// In which records it stands, shared texts included.
+    fn anywhere(&self) -> String {
+        let mut all = format!("({WORDS} : {}*", self.quoted);
+        for text in &self.texts {
+            let mut name = String::new();
+            mark(&mut name, i64::from(*text));
+            all.push_str(&format!(" OR \"{}\"", name.trim()));
+        }
+        all.push(')');
+        all
+    }
+}
+
+/// A query, looked up.
+#[derive(Debug)]
+struct Plan {
+    words: Vec<Word>,
+    /// Expression for parts of names.
+    inside: Option<String>,
+    /// Marks that must stand there.
+    marks: Vec<String>,
+    least: i64,
+    most: i64,
+}
+
+impl Plan {
+    /// `None` when nothing can be found, since a filter names what no record has.
+    fn of(index: &Index, query: &Query) -> Result<Option<Self>, IndexFault> {
+        let mut marks = Vec::new();
+        let mut tag = index.connection().prepare_cached("SELECT id FROM tags WHERE key = ?1")?;
+        for key in query.tags() {
+            let mut rows = tag.query([key])?;
+            let Some(row) = rows.next()? else { return Ok(None) };
+            let mut name = String::new();
+            mark(&mut name, row.get(0)?);
+            marks.push(format!("\"{}\"", name.trim()));
+        }
+        let phrases = words::phrases(&query.words);
+        let parts: Option<Vec<String>> = phrases.iter().map(Phrase::part).collect();
+        let inside = parts.filter(|all| !all.is_empty()).map(|all| all.join(" AND "));
+        let words = phrases.iter().map(|phrase| look_up(index, phrase)).collect::<Result<_, _>>()?;
+        let (least, most) = query.keys();
+        Ok(Some(Self { words, inside, marks, least, most }))
+    }
+
+    /// Expression for a tier, without the marks; none if it asks for nothing.
+    fn fits(&self, tier: Tier) -> Option<String> {
+        let each = |star: &str| {
+            self.words.iter().map(|w| format!("{}{star}", w.quoted)).collect::<Vec<_>>().join(" AND ")
+        };
+        let all = match tier {
+            _ if self.words.is_empty() => return None,
+            Tier::Whole => format!("{HEAD} : ({})", each("")),
+            Tier::Begun => format!("{HEAD} : ({})", each("*")),
+            Tier::Inside => return self.inside.clone(),
+            Tier::Said => format!("{WORDS} : ({})", each("*")),
+            Tier::Shared => {
+                let narrow = self.words.iter().filter(|w| !w.is_broad());
+                let all: Vec<String> = narrow.map(Word::anywhere).collect();
+                return (!all.is_empty()).then(|| all.join(" AND "));
+            }
+        };
+        Some(all)
+    }
+
+    /// The whole expression for a tier; none if every record fits it.
+    fn expression(&self, tier: Tier, without: Option<Tier>) -> Option<String> {
+        let parts: Vec<String> =
+            self.fits(tier).map(|f| format!("({f})")).into_iter().chain(self.marks.iter().cloned()).collect();
+        let all = (!parts.is_empty()).then(|| parts.join(" AND "))?;
+        Some(match without.and_then(|tier| self.fits(tier)) {
+            Some(without) => format!("({all}) NOT ({without})"),
+            None => all,
+        })
+    }
+
+    /// Whether a tier can hold anything that those before it do not.
+    fn has(&self, tier: Tier) -> bool {
+        match tier {
+            Tier::Inside => self.inside.is_some(),
+            Tier::Shared => self.words.is_empty() || self.words.iter().any(|w| !w.texts.is_empty()),
+            Tier::Whole | Tier::Begun | Tier::Said => !self.words.is_empty(),
+        }
+    }
+}
+
+fn look_up(index: &Index, phrase: &Phrase) -> Result<Word, IndexFault> {
+    let quoted = phrase.quoted();
+    let mut texts = Vec::new();
+    if phrase.in_texts() {
+        let mut find = index
+            .connection()
+            .prepare_cached("SELECT rowid FROM texts WHERE texts MATCH ?1 ORDER BY rowid")?;
+        let found = find.query_map([format!("{quoted}*")], |row| row.get::<_, u32>(0))?;
+        texts = found.collect::<Result<_, _>>()?;
+    }
+    Ok(Word { quoted, texts })
+}
+
+impl Index {
+    /// A page of what a query finds, from its beginning or from where the page before ended.
+    ///
+    /// # Errors
+    /// The index cannot be read.
+    pub fn search(&self, query: &Query, after: Option<&Cursor>, limit: usize) -> Result<Page, IndexFault> {
+        let Some(plan) = Plan::of(self, query)? else { return Ok(Page { hits: Vec::new(), next: None }) };
+        // One more than is shown tells whether there is a next page.
+        let most = limit.saturating_add(1);
+        let mut found = match query.sort {
+            Sort::Best => self.ranked(&plan, after, most)?,
+            _ => self.sorted(&plan, query, after, most)?,
+        };
+        let more = found.len() > limit;
+        found.truncate(limit);
+        let mut hits = Vec::with_capacity(found.len());
+        let mut load = self.connection().prepare_cached(&format!("{HIT} WHERE key = ?1"))?;
+        for cursor in &found {
+            hits.push(load.query_row([cursor.key], hit)?);
+        }
+        Ok(Page { hits, next: found.pop().filter(|_| more) })
+    }
+
+    /// How many records a query finds, counted up to a limit.
+    ///
+    /// # Errors
+    /// The index cannot be read.
+    pub fn count(&self, query: &Query, limit: u64) -> Result<Count, IndexFault> {
+        let Some(plan) = Plan::of(self, query)? else { return Ok(Count::Exactly(0)) };
+        let most = usize::try_from(limit).unwrap_or(usize::MAX).saturating_add(1);
+        let widest = if plan.has(Tier::Shared) { Tier::Shared } else { Tier::Said };
+        let wide = self.keys(&plan, widest, None, None, most)?;
+        let mut found = wide.len();
+        if found < most && plan.inside.is_some() {
+            let room = most.saturating_add(found);
+            let inside = self.keys(&plan, Tier::Inside, None, None, room)?;
+            found += inside.iter().filter(|key| wide.binary_search(key).is_err()).count();
+        }
+        let found = u64::try_from(found).unwrap_or(u64::MAX);
+        Ok(if found > limit { Count::MoreThan(limit) } else { Count::Exactly(found) })
+    }
+
+    fn ranked(&self, plan: &Plan, after: Option<&Cursor>, limit: usize) -> Result<Vec<Cursor>, IndexFault> {
+        let mut found = Vec::new();
+        let first = after.map_or(Tier::Whole, |cursor| cursor.tier);
+        let mut before = None;
+        for tier in Tier::ALL {
+            if tier >= first && plan.has(tier) {
+                let from = after.filter(|cursor| cursor.tier == tier).map(|cursor| cursor.key);
+                let keys = self.keys(plan, tier, before, from, limit.saturating_sub(found.len()))?;
+                found.extend(keys.into_iter().map(|key| Cursor { tier, sorted: Value::Null, key }));
+                if found.len() >= limit {
+                    break;
+                }
+            }
+            if plan.has(tier) && tier != Tier::Inside {
+                before = Some(tier);
+            }
+        }
+        Ok(found)
+    }
+
+    /// Keys of a tier in order, without those of the tiers before it.
+    fn keys(
+        &self,
+        plan: &Plan,
+        tier: Tier,
+        before: Option<Tier>,
+        after: Option<i64>,
+        limit: usize,
+    ) -> Result<Vec<i64>, IndexFault> {
+        let least = after.map_or(plan.least, |key| plan.least.max(key.saturating_add(1)));
+        let (mut sql, key, mut given): (String, &str, Vec<Value>);
+        if tier == Tier::Inside {
+            let Some(inside) = &plan.inside else { return Ok(Vec::new()) };
+            (sql, key) = ("SELECT rowid FROM inside WHERE inside MATCH ?".to_owned(), "inside.rowid");
+            given = vec![inside.clone().into()];
+            if !plan.marks.is_empty() {
+                sql.push_str(&format!(" AND EXISTS ({FOUND_AT} {key})"));
+                given.push(plan.marks.join(" AND ").into());
+            }
+            // Beginnings were found before.
+            if let Some(begun) = before.and_then(|tier| plan.fits(tier)) {
+                sql.push_str(&format!(" AND NOT EXISTS ({FOUND_AT} {key})"));
+                given.push(begun.into());
+            }
+        } else {
+            if let Some(expression) = plan.expression(tier, before) {
+                (sql, key) = ("SELECT rowid FROM found WHERE found MATCH ?".to_owned(), "found.rowid");
+                given = vec![expression.into()];
+            } else {
+                (sql, key) = ("SELECT key FROM records WHERE TRUE".to_owned(), "records.key");
+                given = Vec::new();
+            }
+            if let Some(inside) = plan.inside.clone().filter(|_| tier > Tier::Inside && before.is_some()) {
+                sql.push_str(&format!(" AND NOT EXISTS ({INSIDE_AT} {key})"));
+                given.push(inside.into());
+            }
+        }
+        sql.push_str(&format!(" AND {key} BETWEEN ? AND ? ORDER BY {key}"));
+        given.extend([least.into(), plan.most.into()]);
+        let mut statement = self.connection().prepare_cached(&sql)?;
+        let mut rows = statement.query(params_from_iter(given))?;
+        let mut keys = Vec::new();
+        let check = tier == Tier::Shared;
+        while keys.len() < limit {
+            let Some(row) = rows.next()? else { break };
+            let key = row.get(0)?;
+            if !check || self.fits_broad(plan, key)? && !self.fits_before(plan, before, key)? {
+                keys.push(key);
+            }
+        }
+        Ok(keys)
+    }
+
+    /// Whether a record holds every word that is too frequent to be looked up.
+    fn fits_broad(&self, plan: &Plan, key: i64) -> Result<bool, IndexFault> {
+        for word in plan.words.iter().filter(|w| w.is_broad()) {
+            let mut shown = self.connection().prepare_cached("SELECT texts FROM shown WHERE record = ?1")?;
+            let blob: Vec<u8> = shown.query_row([key], |row| row.get(0))?;
+            let mut texts = blob.as_chunks::<4>().0.iter().map(|four| u32::from_le_bytes(*four));
+            let holds = texts.any(|text| word.texts.binary_search(&text).is_ok())
+                || self.matches(&format!("{WORDS} : {}*", word.quoted), key)?;
+            if !holds {
+                return Ok(false);
+            }
+        }
+        Ok(true)
+    }
+
+    /// Whether a record that no expression was needed for fits an earlier tier.
+    fn fits_before(&self, plan: &Plan, before: Option<Tier>, key: i64) -> Result<bool, IndexFault> {
+        let unasked = plan.expression(Tier::Shared, None).is_none();
+        match before.filter(|_| unasked).and_then(|tier| plan.fits(tier)) {
+            Some(expression) => self.matches(&expression, key),
+            None => Ok(false),
+        }
+    }
+
+    fn matches(&self, expression: &str, key: i64) -> Result<bool, IndexFault> {
+        let mut one = self.connection().prepare_cached(&format!("{FOUND_AT} ?2"))?;
+        Ok(one.exists(params![expression, key])?)
+    }
+
+    /// Everything that fits, in the order of a column.
+    fn sorted(
+        &self,
+        plan: &Plan,
+        query: &Query,
+        after: Option<&Cursor>,
+        limit: usize,
+    ) -> Result<Vec<Cursor>, IndexFault> {
+        let column = match query.sort {
+            Sort::Best | Sort::Sealed => "key",
+            Sort::Received => "received",
+            Sort::Renter => "renter_key",
+            Sort::Unit => "unit",
+        };
+        let (beyond, way) = if query.reversed { ("<", "DESC") } else { (">", "ASC") };
+        let widest = if plan.has(Tier::Shared) { Tier::Shared } else { Tier::Said };
+        let expression = plan.expression(widest, None);
+        let mut sql = format!("SELECT {column}, key FROM records WHERE key BETWEEN ? AND ?");
+        let mut given = vec![Value::from(plan.least), Value::from(plan.most)];
+        if let Some(expression) = expression {
+            // The plus keeps the walk on the column that sorts.
+            sql.push_str(" AND +key IN (SELECT rowid FROM found WHERE found MATCH ?");
+            given.push(expression.into());
+            if let Some(inside) = &plan.inside {
+                sql.push_str(" UNION ALL SELECT rowid FROM inside WHERE inside MATCH ?");
+                given.push(inside.clone().into());
+                if !plan.marks.is_empty() {
+                    sql.push_str(&format!(" AND EXISTS ({FOUND_AT} inside.rowid)"));
+                    given.push(plan.marks.join(" AND ").into());
+                }
+            }
+            sql.push(')');
+        }
+        if let Some(after) = after {
+            sql.push_str(&format!(" AND ({column}, key) {beyond} (?, ?)"));
+            given.extend([after.sorted.clone(), after.key.into()]);
+        }
+        sql.push_str(&format!(" ORDER BY {column} {way}, key {way}"));
+        let mut statement = self.connection().prepare_cached(&sql)?;
+        let mut rows = statement.query(params_from_iter(given))?;
+        let mut found = Vec::new();
+        while found.len() < limit {
+            let Some(row) = rows.next()? else { break };
+            let cursor = Cursor { tier: Tier::Shared, sorted: row.get(0)?, key: row.get(1)? };
+            if self.fits_broad(plan, cursor.key)? || self.fits_inside(plan, cursor.key)? {
+                found.push(cursor);
+            }
+        }
+        Ok(found)
+    }
+
+    fn fits_inside(&self, plan: &Plan, key: i64) -> Result<bool, IndexFault> {
+        let Some(inside) = &plan.inside else { return Ok(false) };
+        let mut one = self.connection().prepare_cached(&format!("{INSIDE_AT} ?2"))?;
+        Ok(one.exists(params![inside, key])?)
+    }
+}
+
+const HIT: &str = "SELECT id, path, digest, fault, kind, sealed, offset_minutes, received, unit, unit_name, booking, renter,
+    agents, language, refused, not_shown FROM records";
+
+pub(super) fn by_id(index: &Index, id: &str) -> Result<Option<Hit>, IndexFault> {
+    let mut load = index.connection().prepare_cached(&format!("{HIT} WHERE id = ?1"))?;
+    let mut rows = load.query_map([id], hit)?;
+    Ok(rows.next().transpose()?)
+}
+
+fn hit(row: &Row<'_>) -> Result<Hit, rusqlite::Error> {
+    let seconds = |at: i64| Timestamp::from_second(at).ok();
+    let digest: Option<[u8; 32]> = row.get(2)?;
+    Ok(Hit {
+        id: row.get(0)?,
+        path: row.get(1)?,
+        digest: digest.map(Digest::from_bytes),
+        fault: row.get(3)?,
+        kind: row.get::<_, Option<String>>(4)?.and_then(|kind| kind.parse().ok()),
+        sealed: row.get::<_, Option<i64>>(5)?.and_then(seconds),
+        offset_minutes: row.get(6)?,
+        received: Some(row.get::<_, i64>(7)?.saturating_neg()).filter(|at| *at != 0).and_then(seconds),
+        unit: row.get(8)?,
+        unit_name: row.get(9)?,
+        booking: row.get(10)?,
+        renter: row.get(11)?,
+        agents: row.get(12)?,
+        language: row.get(13)?,
+        refused: row.get(14)?,
+        not_shown: row.get(15)?,
+    })
+}
