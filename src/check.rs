@@ -6,6 +6,7 @@
 mod clash;
 mod condition;
 mod delivered;
+mod demonstration;
 mod fit;
 pub mod grade;
 mod guide;
@@ -161,6 +162,7 @@ impl<'a> Check<'a> {
             self.lot();
             self.hazard_rules();
             self.guides();
+            self.demonstrations();
             *walks = self.routes();
         }
         self.pictures();

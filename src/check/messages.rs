@@ -103,7 +103,7 @@ pub(super) fn named(line: &str) -> Option<&str> {
 
 /// Families of messages that may be there without a use: common questions, reasons, places of other units.
 fn is_spare(key: &str) -> bool {
-    ["question-", "why-", "place-", "station-", "kind-", "choice-", "axle-"]
+    ["question-", "why-", "place-", "station-", "kind-", "choice-", "axle-", "seat-"]
         .iter()
         .any(|p| key.starts_with(p))
 }

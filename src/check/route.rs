@@ -81,6 +81,7 @@ impl Check<'_> {
             }
             self.doublings(&route);
             self.hazards(unit, &route, &facts);
+            self.demonstrations_on(sheet, &facts, &speakers.steady);
             self.guides_on(unit, &facts, &mut speakers, &mut reached);
             let length = self.length(&route, &speakers.lines);
             self.limits(&length);

@@ -128,6 +128,7 @@ impl Check<'_> {
         for caution in &step.cautions {
             if !self.is_full() {
                 self.caution(topic, &caution.value);
+                self.asks_for(topic, &caution.value);
             }
         }
     }

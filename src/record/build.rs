@@ -4,6 +4,7 @@
 //! that the answer is bound to: what was not on the page never gets into a record.
 
 mod closing;
+mod demo;
 mod facts;
 mod opening;
 mod pages;

@@ -6,6 +6,7 @@
 
 mod amendment;
 mod closing;
+mod demo;
 mod figure;
 mod people;
 mod round;
@@ -22,6 +23,7 @@ pub use closing::{
     Question, Reading, ReadingOutcome, Refusal, Reopened, Scale, Signature, SignatureDone, UndoneStop,
     Withdrawn,
 };
+pub use demo::{Attempt, Demonstrated, Did, Try};
 pub use figure::{Figure, FigureInput, FigureSays, FigureState, FigureValue};
 pub use people::{
     AgentOn, Booking, DueBack, EarlierParty, Licence, Member, Opening, Party, Person, Present, Reader, Told,

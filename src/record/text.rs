@@ -7,6 +7,7 @@ mod amendment;
 mod appendix;
 mod closing;
 mod consent;
+mod demo;
 mod opening;
 mod page;
 mod round;

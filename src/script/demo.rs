@@ -256,6 +256,39 @@ impl Part {
         }
     }
 
+    /// Every message of the part: question, items, places and all that may be said after a try.
+    #[must_use]
+    pub fn all_said(&self) -> Vec<&Said> {
+        let mut all = vec![&self.prompt];
+        all.extend(self.items().into_iter().map(|card| &card.name));
+        all.extend(self.places().iter().map(|card| &card.name));
+        match &self.task {
+            Task::Order(order) => {
+                all.extend(order.out.iter().chain(&order.missing).map(|(_, say)| say));
+                all.extend(order.early.iter().map(|e| &e.say));
+                all.push(&order.otherwise);
+            }
+            Task::Sort(placing) | Task::Match(placing) | Task::Seats(placing) => {
+                all.extend(
+                    placing.cards.iter().flat_map(|c| c.also.iter().chain(&c.wrong)).map(|(_, say)| say),
+                );
+                all.extend(placing.cards.iter().map(|c| &c.otherwise).chain(&placing.once));
+            }
+            Task::Choose(choosing) => {
+                all.extend(choosing.choices.iter().filter(|c| !c.right).map(|c| &c.wrong));
+                all.extend(choosing.all.then_some(&choosing.otherwise));
+            }
+            // Its replies get their sums as they are said.
+            Task::Together(_) | Task::Show => {}
+            Task::Set(setting) => all.extend([&setting.over, &setting.under]),
+            Task::Point(pointing) => {
+                all.extend(pointing.spots.iter().filter(|s| !s.choice.right).map(|s| &s.choice.wrong));
+                all.extend(pointing.all.then_some(&pointing.otherwise));
+            }
+        }
+        all
+    }
+
     /// Where cards can go: bins, things on the right, seats; in the order of the file.
     #[must_use]
     pub fn places(&self) -> &[Card] {

@@ -149,6 +149,13 @@ impl<'a> Speaker<'a> {
         self.scripts.words.say(&self.reader, key, &args)
     }
 
+    /// As [`Speaker::say_steady_with`], or everything it lacks.
+    pub(super) fn try_say_steady_with(&self, key: &str, more: Args) -> Result<String, Vec<SayFault>> {
+        let mut args = self.args(key, None);
+        args.extend(more);
+        self.scripts.words.try_say(&self.reader, key, &args)
+    }
+
     /// The words of the lot.
     pub(super) fn words(&self) -> &crate::words::Words {
         &self.scripts.words

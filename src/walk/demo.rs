@@ -1,10 +1,11 @@
 //! How far somebody is with the demonstrations of a caution, and what may happen in them.
 
-use super::event::{Helped, PersonId, Tried};
+use super::event::{Helped, PersonId, Shown, Tried};
 use super::state::Timed;
 use super::{Refused, Walk};
 use crate::route::Caution;
-use crate::script::demo::{Demonstration, Part, Verdict};
+use crate::script::Speaker;
+use crate::script::demo::{Demonstration, Part, Try, Verdict};
 
 /// Wrong tries after which the agent shows the real thing.
 pub const TRIES_ALONE: usize = 2;
@@ -46,6 +47,33 @@ pub struct Due<'a> {
     pub last: Option<&'a Tried>,
     /// Order in which the items stand on the page of this try.
     pub order: Vec<String>,
+}
+
+impl Due<'_> {
+    /// The event of a finished try at this part, judged, with what was on the page.
+    #[must_use]
+    pub fn tried(
+        &self,
+        speaker: &Speaker<'_>,
+        caution: &str,
+        (by, answer): (PersonId, Try),
+        looked_ms: u32,
+    ) -> Tried {
+        let verdict = self.part.judge(&answer);
+        let shown = |text: String| Shown { text, language: speaker.reader().lang.clone() };
+        Tried {
+            caution: caution.to_owned(),
+            demonstration: self.demonstration.id.clone(),
+            part: self.part.id.clone(),
+            by,
+            order: self.order.clone(),
+            answer,
+            right: verdict.is_right(),
+            shown: shown(speaker.demonstration(self.part, &self.order).digest()),
+            reply: verdict.reply().map(|said| shown(speaker.reply(said).1)),
+            looked_ms,
+        }
+    }
 }
 
 impl Walk {

@@ -17,6 +17,7 @@ mod bagit;
 mod check;
 mod commands;
 mod crash;
+mod demonstrations;
 mod edit;
 mod equipment;
 mod figures;

@@ -95,6 +95,7 @@ pub(super) fn stop(walk: &Walk, scripts: &Scripts, stop: &Stop) -> Vec<Action> {
             }
             let how = match caution.ask {
                 Ask::Read => Answer::Read,
+                Ask::Demonstrate if !caution.demonstrations.is_empty() => Answer::Demonstrate,
                 Ask::Hold | Ask::Demonstrate => Answer::Hold,
             };
             for by in must_answer(walk, &caution.id) {

@@ -11,11 +11,17 @@ use crate::ports::Clock;
 use crate::record::text::consent_text;
 use crate::script::{Scripts, Speaker};
 use crate::tablet::{Finished, SealStop, Tablet, TabletFault};
-use crate::walk::{Event, Licence, LocalTime, Mark, Person, PersonId, PlanPoint, Shown, Walk, Who};
+use crate::walk::{
+    Answer, Demonstrating, Event, Helped, Licence, LocalTime, Mark, Person, PersonId, PlanPoint, Shown, Walk,
+    Who,
+};
 use crate::words::Reader;
 
 use super::action::{Action, By};
 use super::plausible;
+
+/// How long a try takes, in milliseconds.
+const DEMONSTRATION_MS: u32 = 25_000;
 
 /// Why playing stopped.
 #[derive(Debug, thiserror::Error)]
@@ -198,6 +204,9 @@ impl<'a> Player<'a> {
                 Ok(())
             }
             Action::Answer { caution, by, how } => {
+                if *how == Answer::Demonstrate {
+                    self.demonstrate(caution, PersonId(*by))?;
+                }
                 let (shown, version, looked_ms) = self.shown(caution)?;
                 let event = Event::CautionAnswered {
                     caution: caution.clone(),
@@ -236,6 +245,35 @@ impl<'a> Player<'a> {
                 let event = self.plain(other)?;
                 self.propose(8_000, event)
             }
+        }
+    }
+
+    /// Does every part of the demonstrations of a caution. The first try of the walk is a wrong one, so that a
+    /// record shows what becomes of it.
+    fn demonstrate(&mut self, caution: &str, by: PersonId) -> Result<(), String> {
+        loop {
+            let speaker = self.speaker()?;
+            let walk = self.walk();
+            let Some((_, found)) = walk.route().caution(caution) else { return Ok(()) };
+            let event = match walk.demonstrating(found, by) {
+                Demonstrating::None | Demonstrating::Passed => return Ok(()),
+                Demonstrating::Help(due) => Event::DemonstrationHelped(Helped {
+                    caution: caution.to_owned(),
+                    demonstration: due.demonstration.id.clone(),
+                    part: due.part.id.clone(),
+                    person: by,
+                }),
+                Demonstrating::Due(due) => {
+                    let all = walk.route().steps.iter().flat_map(|s| &s.cautions);
+                    let first = all.into_iter().all(|c| walk.attempts(&c.id).is_empty());
+                    let wrong = due.part.wrong_answer().filter(|_| first);
+                    let answer = wrong
+                        .or_else(|| due.part.model_answer())
+                        .ok_or_else(|| format!("`{}` has no right answer", due.part.id))?;
+                    Event::DemonstrationTried(due.tried(&speaker, caution, (by, answer), DEMONSTRATION_MS))
+                }
+            };
+            self.propose(i64::from(DEMONSTRATION_MS), event)?;
         }
     }
 

@@ -8,8 +8,9 @@ use crate::measure::System;
 use crate::record::form;
 use crate::record::text::consent_text;
 use crate::route;
+use crate::script::demo::{self, Part};
 use crate::script::{CautionText, Scripts, Speaker};
-use crate::walk::Shown;
+use crate::walk::{Shown, Tried};
 use crate::words::{Args, Reader, Words};
 
 /// Reading speed of a renter, in words a minute (the design's; also what `check` counts with).
@@ -116,6 +117,22 @@ impl<'a> Pages<'a> {
             }
         }
         Ok(None)
+    }
+
+    /// Who says the page of a demonstration as a try is bound to it; none when it reads otherwise now.
+    pub(super) fn page_of(&mut self, part: &Part, tried: &Tried) -> Result<Option<Speaker<'a>>, BuildFault> {
+        for system in self.systems() {
+            let speaker = self.speaker(&tried.shown.language, system)?;
+            if speaker.demonstration(part, &tried.order).digest() == tried.shown.text {
+                return Ok(Some(speaker.clone()));
+            }
+        }
+        Ok(None)
+    }
+
+    /// A message of a demonstration in the reader's language.
+    pub(super) fn said(&self, said: &demo::Said) -> String {
+        self.own.said(said)
     }
 
     /// The text of the consent that an answer is bound to; none when it reads otherwise now.

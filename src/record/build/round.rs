@@ -105,6 +105,7 @@ fn caution(
         response.counts &= response.lapsed.is_none();
         *index += 1;
     }
+    form.demonstrations = super::demo::demonstrated(walk, pages, caution)?;
     Ok(form)
 }
 
@@ -159,6 +160,7 @@ pub(in crate::record) fn caution_form(
         },
         state,
         texts,
+        demonstrations: Vec::new(),
         responses,
     })
 }

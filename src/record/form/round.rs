@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Asks, Decision, Harm, Hazard, How, Signal, Time, WhyNotShown, Zone};
+use super::{Asks, Decision, Demonstrated, Harm, Hazard, How, Signal, Time, WhyNotShown, Zone};
 use crate::record::seal::Digest;
 
 /// The way round the unit.
@@ -133,6 +133,9 @@ pub struct Caution {
     pub state: AnswerState,
     /// Its texts as shown, one for each digest that an answer names.
     pub texts: Vec<CautionText>,
+    /// How it was demonstrated, part by part; since version 1.2.
+    #[serde(default)]
+    pub demonstrations: Vec<Demonstrated>,
     /// Everything that was said to it, by time.
     pub responses: Vec<Response>,
 }

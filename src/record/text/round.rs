@@ -47,6 +47,9 @@ pub(super) fn caution(page: &mut Page<'_>, caution: &Caution) {
         }
         _ => {}
     }
+    for part in &caution.demonstrations {
+        super::demo::demonstrated(page, part);
+    }
     for response in &caution.responses {
         answer(page, caution, response);
     }

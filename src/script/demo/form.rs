@@ -257,6 +257,9 @@ pub struct TogetherWrong {
     pub on: Vec<At<String>>,
     /// What is said.
     pub say: At<String>,
+    /// Equipment it needs.
+    #[serde(default, alias = "when?")]
+    pub when: Option<When>,
 }
 
 /// A number to set.

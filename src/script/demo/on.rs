@@ -9,7 +9,7 @@ use crate::unit::{Facts, Sheet, Value, When};
 use super::super::form::Guarded;
 use super::form::{
     ChooseForm, DemoForm, PartForm, PlacingForm, PointForm, SetForm, SetRight, Surface, TaskForm,
-    TogetherForm, Truth,
+    TogetherForm, TogetherWrong, Truth,
 };
 use super::given::Given;
 use super::loads::{sums, watts};
@@ -149,7 +149,7 @@ impl PlacingForm {
                 None => unit.there(&card.to).next()?.clone(),
             };
             let mut values = card.given.values();
-            values.extend(unit.room_under(&card.given));
+            values.extend(unit.limit_on(&card.given));
             let say = |name: &At<String>| unit.say(name).and(values.clone());
             let also = self.also_right.iter().filter(|(place, _)| place.value != right);
             let Card { id, name } = unit.card(&card.id.value);
@@ -170,20 +170,12 @@ impl PlacingForm {
 }
 
 impl Unit<'_> {
-    /// What a sign leaves above the unit, as `$clear`, and what the sign must say, in its own measure, as `$limit`.
-    fn room_under(&self, given: &Given) -> Vec<(String, Carried)> {
+    /// What a sign would have to say at least, in its own measure: `$limit`.
+    fn limit_on(&self, given: &Given) -> Vec<(String, Carried)> {
         let Some(sign) = given.sign.map(|s| *s.quantity()) else { return Vec::new() };
-        let mut values = Vec::new();
-        let height = self.facts.quantity("size.height").and_then(|h| h.to(Measure::Inch));
-        if let (Some(height), Some(says)) = (height, sign.to(Measure::Inch)) {
-            let clear = rounded(says - height, 0, Rounding::Down);
-            let clear = clear.map(|n| crate::measure::Quantity::new(n, Measure::Inch));
-            values.extend(clear.map(|clear| ("clear".to_owned(), Carried::Measured(clear))));
-        }
         let limit = figures::one("clearance_min_sign", figures::Given { facts: self.facts, trip: None });
         let limit = limit.and_then(|l| figures::limit_on_sign(&l, &sign));
-        values.extend(limit.map(|limit| ("limit".to_owned(), Carried::Written(limit))));
-        values
+        limit.map(|limit| ("limit".to_owned(), Carried::Written(limit))).into_iter().collect()
     }
 }
 
@@ -247,7 +239,8 @@ impl TogetherForm {
         });
         let loads: Vec<_> = loads.collect();
         let has = |id: &At<String>| loads.iter().any(|(card, _)| card.id == id.value);
-        let wrong = self.wrong.iter().filter(|w| w.on.iter().all(has));
+        let told = |w: &&TogetherWrong| unit.has(w.when.as_ref()) && w.on.iter().all(has);
+        let wrong = self.wrong.iter().filter(told);
         let wrong = wrong.map(|w| (w.on.iter().map(|id| id.value.clone()).collect(), unit.say(&w.say)));
         let wrong = wrong.collect();
         Some(Together {
@@ -284,7 +277,9 @@ impl SetForm {
             },
         };
         let whole = |number: f64| i32::try_from(rounded(number, 0, Rounding::Up)?).ok();
-        let right = i32::try_from(right.round()).ok()?;
+        let step = self.step.max(1);
+        let right = i32::try_from(right.floor()).ok()?;
+        let right = right.saturating_sub(right.saturating_sub(self.from).rem_euclid(step));
         let part_less = self.less.and_then(|less| less.quantity().to(Measure::Fraction)).unwrap_or(0.0);
         let mut least = whole(f64::from(right) * (1.0 - part_less))?.min(right);
         if self.down {

@@ -1,9 +1,9 @@
 //! The words of a demonstration, as they stand on its page.
 
 use super::super::text::{Speaker, digest};
-use super::{Card, Carried, Part, Said, Setting};
+use super::{Card, Carried, Part, Said, Setting, Task, Try};
 use crate::measure::Rounding;
-use crate::words::{Args, Value, format};
+use crate::words::{Args, SayFault, Value, format};
 
 /// Something with its words.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -36,9 +36,32 @@ impl DemoText {
 }
 
 impl Speaker<'_> {
+    /// A message of a demonstration, or everything it lacks.
+    ///
+    /// # Errors
+    /// The message is not there, or wants values that neither it nor the unit has.
+    pub fn try_said(&self, said: &Said) -> Result<String, Vec<SayFault>> {
+        self.try_say_steady_with(&said.key, self.carried(said))
+    }
+
     /// A message of a demonstration; the same whatever trip is planned.
     #[must_use]
     pub fn said(&self, said: &Said) -> String {
+        let args = self.carried(said);
+        // A load is named with its power, which its own message does not say.
+        let power =
+            said.with.iter().find(|(name, _)| name == "power").and_then(|_| args.get("power").cloned());
+        match (power, said.key.starts_with("load-")) {
+            (Some(Value::Text(power)), true) => {
+                let load = self.say_steady_with(&said.key, Args::new());
+                self.say_steady_with("demo-load", Args::new().text("load", load).text("power", power))
+            }
+            _ => self.say_steady_with(&said.key, args),
+        }
+    }
+
+    /// The values that a message carries.
+    fn carried(&self, said: &Said) -> Args {
         let mut args = Args::new();
         for (name, value) in &said.with {
             match value {
@@ -60,16 +83,7 @@ impl Speaker<'_> {
                 }
             }
         }
-        // A load is named with its power, which its own message does not say.
-        let power =
-            said.with.iter().find(|(name, _)| name == "power").and_then(|_| args.get("power").cloned());
-        match (power, said.key.starts_with("load-")) {
-            (Some(Value::Text(power)), true) => {
-                let load = self.say_steady_with(&said.key, Args::new());
-                self.say_steady_with("demo-load", Args::new().text("load", load).text("power", power))
-            }
-            _ => self.say_steady_with(&said.key, args),
-        }
+        args
     }
 
     /// A part of a demonstration with its items in the order shown.
@@ -82,6 +96,31 @@ impl Speaker<'_> {
             prompt: self.said(&part.prompt),
             items: items.into_iter().map(named).collect(),
             places: part.places().iter().map(named).collect(),
+        }
+    }
+
+    /// What was answered, in words: cards, `card: place`, a number, whether it was shown.
+    #[must_use]
+    pub fn answer(&self, part: &Part, answer: &Try) -> Vec<String> {
+        let name = |all: &[&Card], id: &str| {
+            all.iter().find(|card| card.id == id).map_or_else(|| id.to_owned(), |card| self.said(&card.name))
+        };
+        let (items, places) = (part.items(), part.places().iter().collect::<Vec<_>>());
+        match (answer, &part.task) {
+            (Try::Cards(cards), _) => cards.iter().map(|id| name(&items, id)).collect(),
+            (Try::Placed(placed), _) => {
+                let both = |(card, place): &(String, String)| {
+                    let args =
+                        Args::new().text("card", name(&items, card)).text("place", name(&places, place));
+                    self.say_steady_with("demo-placed", args)
+                };
+                placed.iter().map(both).collect()
+            }
+            (Try::Number(number), Task::Set(setting)) => vec![self.setting(setting, *number)],
+            (Try::Number(number), _) => vec![number.to_string()],
+            (Try::Shown(shown), _) => {
+                vec![self.say_steady_with(if *shown { "demo-shown" } else { "demo-not-shown" }, Args::new())]
+            }
         }
     }
 

@@ -1,0 +1,9 @@
+# What runs together on the inverter
+demo-one-big-load-pairs = You are not plugged in. Which pairs can run on the inverter at once? Choose all that can.
+demo-one-big-load-card-cook-laptop = Induction cooktop and laptop, { $sum }
+demo-one-big-load-card-cook-heater = Induction cooktop and water heater, { $sum }
+demo-one-big-load-card-coffee-dryer = Coffee maker and hair dryer, { $sum }
+demo-one-big-load-card-microwave-tv = Microwave and TV, { $sum }
+demo-one-big-load-say-shuts-off = { $sum } is too much for an inverter of { $inverter_power }. It shuts off.
+demo-one-big-load-say-at-limit = { $sum } is right at the limit, and right at the limit is over it. We plan with { $most }. Do one after the other.
+demo-one-big-load-say-more = There are more. Look at each pair again: we plan with { $inverter_power } and leave some room.

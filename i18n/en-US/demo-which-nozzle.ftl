@@ -1,0 +1,24 @@
+# Which fuel goes where
+demo-which-nozzle-pump = You stop for fuel. Which pump do you use?
+demo-which-nozzle-cap = Which cap do you open for fuel?
+demo-which-nozzle-word = How can you tell that it is the right pump?
+demo-which-nozzle-canopy = The canopy over the pumps has a sign. May you drive under it?
+demo-which-nozzle-card-gasoline = Gasoline (petrol)
+demo-which-nozzle-card-diesel = Diesel
+demo-which-nozzle-card-exhaust-fluid = Exhaust fluid
+demo-which-nozzle-card-black-cap = The black cap
+demo-which-nozzle-card-green-cap = The green cap
+demo-which-nozzle-card-blue-cap = The blue cap
+demo-which-nozzle-card-water-cap = The cap of the water fill
+demo-which-nozzle-card-read = By the word on pump and cap
+demo-which-nozzle-card-color = By the color of the nozzle
+demo-which-nozzle-card-fits = The nozzle that fits is right
+demo-which-nozzle-card-canopy = The sign says { $sign }
+demo-which-nozzle-into-yes = Yes
+demo-which-nozzle-into-no = No
+demo-which-nozzle-say-wrong-fuel = Do not turn the key. Call us. Starting makes it far worse. This unit takes { $engine_grade }.
+demo-which-nozzle-say-no-fuel = That is no fuel. In the fuel tank it ruins the engine. Do not start, and call us.
+demo-which-nozzle-say-blue-cap = That tank is for the exhaust fluid only. If fuel goes in, do not start, and call us.
+demo-which-nozzle-say-water-cap = That is the water tank. Read the word on the cap.
+demo-which-nozzle-say-color = Colors differ by place, and a wrong nozzle can fit. Read the word.
+demo-which-nozzle-say-canopy = Compare it with your limit: { $limit }.
