@@ -139,7 +139,8 @@ impl Gate {
     /// Takes a message in.
     pub fn update(&mut self, message: Message, staff: &Staff, now: Timestamp) -> Asks {
         match message {
-            Message::Left if self.stage == Stage::Checking => Asks::Nothing,
+            // One try at a time, and its answer is waited for.
+            Message::Left | Message::WhoChosen(_) if self.stage == Stage::Checking => Asks::Nothing,
             Message::Left => Asks::Close,
             // The kiosk shows the card; the gate stays.
             Message::EmergencyAsked => Asks::Nothing,

@@ -23,6 +23,7 @@ mod equipment;
 mod figures;
 mod find;
 mod fit;
+mod gate;
 mod guides;
 mod hostile;
 mod journal;

@@ -13,7 +13,7 @@ use crate::kiosk_support::{Kiosk, PSEUDO, SIZES, Setup};
 use crate::staff::two;
 
 /// A disk whose tablet knows `JM` of the office, PIN 4711, and the agent `K4`, PIN 8080.
-fn staffed() -> MemoryDisk {
+pub fn staffed() -> MemoryDisk {
     let disk = MemoryDisk::new();
     disk.plant(Path::new("/data/staff.ron"), two().as_bytes());
     disk
@@ -449,4 +449,18 @@ fn frames_of_staff() {
         type_in(&mut kiosk, "123");
         kiosk.save(&format!("{dir}/staff-pin-{name}.png"));
     }
+}
+
+#[test]
+fn without_a_pin_the_hold_closes_by_keyboard_too() {
+    let mut kiosk = closing(Setup::new());
+    let now = Instant::now();
+    kiosk.tick(now);
+    kiosk.key(Key::Named(Named::Tab), None);
+    kiosk.tick(now);
+    kiosk.key(Key::Named(Named::Space), None);
+    let now = run_on(&mut kiosk, now, 2800);
+    assert!(!kiosk.app.exits());
+    run_on(&mut kiosk, now, 400);
+    assert!(kiosk.app.exits());
 }
