@@ -2,9 +2,10 @@
 //! sealed files and the receipts, and the index can be made anew from them at any time.
 //!
 //! Everything by which a record is found stands in one full-text table, by the key of the record: words in columns, and
-//! in a column of their own the marks of what records share: tags (`unit:wren`, `caution:awning-2=refused`) and
-//! texts, which are stored once and lead to their records by their mark. So a word, a filter and a text are all lists
-//! of keys that are walked side by side, newest first, and only as far as a page needs.
+//! in a column of their own the marks of what records share. Tags (`unit:wren`, `caution:awning-2=refused`) and texts come
+//! in groups, such as all of one step as it was shown and answered; each group and each text is stored once, and a
+//! record bears the marks of its groups. So a word, a filter and a text are all lists of keys that are walked side by
+//! side, newest first, and only as far as a page needs.
 
 mod file;
 mod find;

@@ -132,6 +132,17 @@ fn only_the_kiosk_names_the_toolkit() {
     }
 }
 
+/// The database opens its own file, the one that does not go through the ports: it is a cache, made beside the old
+/// one and given its name by the ports.
+#[test]
+fn only_the_index_names_the_database() {
+    for (_, path, text) in sources() {
+        let inside = path.components().any(|part| part.as_os_str() == "archive")
+            && path.to_string_lossy().contains("index");
+        assert!(inside || !text.contains("rusqlite"), "{} names the database", path.display());
+    }
+}
+
 #[test]
 fn only_ports_touch_files_clock_and_processes() {
     for (module, path, text) in sources() {

@@ -9,14 +9,14 @@ use std::path::{Path, PathBuf};
 
 use rusqlite::{Connection, OpenFlags, params};
 
-use super::row::RecordRow;
+use super::row::{Group, RecordRow};
 use super::words::{self, MARK};
 use super::{Index, IndexFault};
 use crate::ports::{Disk, Held};
-use crate::record::seal::RecordId;
+use crate::record::seal::{Digest, RecordId};
 
 /// Changes with anything that is kept otherwise than before.
-const VERSION: u32 = 1;
+const VERSION: u32 = 2;
 /// What the check sum leaves out of the header, by the file format of SQLite, section 1.3: the change counter,
 /// the program's own number, which holds the sum, and the counter and the version that go with the change.
 const LEFT_OUT: [(u64, u64); 3] = [(24, 28), (68, 72), (92, 100)];
@@ -34,7 +34,8 @@ CREATE TABLE records(
 CREATE INDEX by_received ON records(received, key);
 CREATE INDEX by_renter ON records(renter_key, key);
 CREATE INDEX by_unit ON records(unit, key);
-CREATE TABLE shown(record INTEGER PRIMARY KEY, texts BLOB NOT NULL);
+CREATE TABLE grouped(member INTEGER NOT NULL, grp INTEGER NOT NULL, PRIMARY KEY(member, grp)) WITHOUT ROWID;
+CREATE TABLE shown(record INTEGER PRIMARY KEY, groups BLOB NOT NULL);
 CREATE TABLE folders(path TEXT PRIMARY KEY, stamp TEXT NOT NULL);
 CREATE VIRTUAL TABLE found USING fts5(
     names, which, other, notes, tags, content = '', columnsize = 0, prefix = '1 2 3',
@@ -169,20 +170,17 @@ impl Draft {
 
     fn insert(&mut self, key: i64, row: &RecordRow) -> Result<(), IndexFault> {
         let Some(key) = self.insert_record(key, row)? else { return Ok(()) };
-        let mut texts = Vec::with_capacity(row.texts.len());
-        for text in &row.texts {
-            texts.push(self.text(text)?);
+        let mut groups = Vec::with_capacity(row.groups.len());
+        for group in &row.groups {
+            groups.push(self.group(group)?);
         }
-        texts.sort_unstable();
-        let blob: Vec<u8> = texts.iter().flat_map(|id| id.to_le_bytes()).collect();
+        groups.sort_unstable();
+        groups.dedup();
+        let blob: Vec<u8> = groups.iter().flat_map(|id| id.to_le_bytes()).collect();
         let mut marks = String::new();
-        for tag in &row.tags {
-            let (id, _) = self.tag(tag)?;
-            mark(&mut marks, id);
-        }
-        texts.iter().for_each(|id| mark(&mut marks, i64::from(*id)));
+        groups.iter().for_each(|id| mark(&mut marks, i64::from(*id)));
         let c = &self.connection;
-        c.prepare_cached("INSERT INTO shown(record, texts) VALUES(?1, ?2)")?.execute(params![key, blob])?;
+        c.prepare_cached("INSERT INTO shown(record, groups) VALUES(?1, ?2)")?.execute(params![key, blob])?;
         c.prepare_cached(
             "INSERT INTO found(rowid, names, which, other, notes, tags) VALUES(?1, ?2, ?3, ?4, ?5, ?6)",
         )?
@@ -232,7 +230,7 @@ impl Draft {
         Ok(Some(key))
     }
 
-    /// The number of a tag, and whether it is new.
+    /// The number of a tag, text or group by its name, and whether it is new.
     fn tag(&mut self, name: &str) -> Result<(i64, bool), IndexFault> {
         if let Some(id) = self.tags.get(name) {
             return Ok((*id, false));
@@ -254,16 +252,40 @@ impl Draft {
         Ok((id, new))
     }
 
+    /// The number of a group, which is stored once.
+    fn group(&mut self, group: &Group) -> Result<u32, IndexFault> {
+        let members: String =
+            group.tags.iter().chain(&group.texts).flat_map(|one| [one.as_str(), "\n"]).collect();
+        let (id, new) = self.tag(&format!("group:{}", Digest::of(members.as_bytes())))?;
+        if new {
+            for tag in &group.tags {
+                let (member, _) = self.tag(tag)?;
+                self.put_in(member, id)?;
+            }
+            for text in &group.texts {
+                let member = self.text(text)?;
+                self.put_in(member, id)?;
+            }
+        }
+        u32::try_from(id).map_err(|_| IndexFault::Damaged)
+    }
+
+    fn put_in(&self, member: i64, group: i64) -> Result<(), IndexFault> {
+        self.connection
+            .prepare_cached("INSERT OR IGNORE INTO grouped(member, grp) VALUES(?1, ?2)")?
+            .execute([member, group])?;
+        Ok(())
+    }
+
     /// The number of a text, which is stored once.
-    fn text(&mut self, text: &str) -> Result<u32, IndexFault> {
-        let digest = crate::record::seal::Digest::of(text.as_bytes()).to_string();
-        let (id, new) = self.tag(&digest)?;
+    fn text(&mut self, text: &str) -> Result<i64, IndexFault> {
+        let (id, new) = self.tag(&format!("text:{}", Digest::of(text.as_bytes())))?;
         if new {
             self.connection
                 .prepare_cached("INSERT INTO texts(rowid, words) VALUES(?1, ?2)")?
                 .execute(params![id, text])?;
         }
-        u32::try_from(id).map_err(|_| IndexFault::Damaged)
+        Ok(id)
     }
 
     /// Notes how a folder of the archive looked when its records were added.
@@ -301,7 +323,7 @@ impl Draft {
     }
 }
 
-/// Adds the mark of a tag to those of a record.
+/// Adds the mark of a group to those of a record.
 pub(super) fn mark(marks: &mut String, id: i64) {
     use std::fmt::Write as _;
     // Writing to a text cannot fail.

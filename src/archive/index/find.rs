@@ -10,8 +10,8 @@ use super::words::{self, Phrase};
 use super::{Index, IndexFault};
 use crate::record::seal::{Digest, Kind};
 
-/// A word that stands in more texts than this tells little: its records are looked through one by one.
-const BROAD: usize = 256;
+/// A word that stands in texts of more groups than this tells little: its records are looked through one by one.
+const BROAD: usize = 64;
 /// Columns that say which record it is.
 const HEAD: &str = "{names which}";
 /// Columns of all words of a record itself.
@@ -107,22 +107,21 @@ impl Tier {
 #[derive(Debug)]
 struct Word {
     quoted: String,
-    /// Numbers of the texts that hold it, sorted.
-    texts: Vec<u32>,
+    /// Numbers of the groups with texts that hold it, sorted.
+    groups: Vec<u32>,
 }
 
 impl Word {
     const fn is_broad(&self) -> bool {
-        self.texts.len() > BROAD
+        self.groups.len() > BROAD
     }
 
     /// In which records it stands, shared texts included.
     fn anywhere(&self) -> String {
         let mut all = format!("({WORDS} : {}*", self.quoted);
-        for text in &self.texts {
-            let mut name = String::new();
-            mark(&mut name, i64::from(*text));
-            all.push_str(&format!(" OR \"{}\"", name.trim()));
+        for group in &self.groups {
+            all.push_str(" OR ");
+            all.push_str(&quoted(i64::from(*group)));
         }
         all.push(')');
         all
@@ -145,13 +144,16 @@ impl Plan {
     /// `None` when nothing can be found, since a filter names what no record has.
     fn of(index: &Index, query: &Query) -> Result<Option<Self>, IndexFault> {
         let mut marks = Vec::new();
-        let mut tag = index.connection().prepare_cached("SELECT id FROM tags WHERE key = ?1")?;
+        let mut groups = index
+            .connection()
+            .prepare_cached("SELECT grp FROM tags JOIN grouped ON member = id WHERE key = ?1 ORDER BY grp")?;
         for key in query.tags() {
-            let mut rows = tag.query([key])?;
-            let Some(row) = rows.next()? else { return Ok(None) };
-            let mut name = String::new();
-            mark(&mut name, row.get(0)?);
-            marks.push(format!("\"{}\"", name.trim()));
+            let any = groups.query_map([key], |row| row.get(0))?.map(|id| Ok(quoted(id?)));
+            let any = any.collect::<Result<Vec<String>, IndexFault>>()?;
+            if any.is_empty() {
+                return Ok(None);
+            }
+            marks.push(format!("({})", any.join(" OR ")));
         }
         let phrases = words::phrases(&query.words);
         let parts: Option<Vec<String>> = phrases.iter().map(Phrase::part).collect();
@@ -196,23 +198,30 @@ impl Plan {
     fn has(&self, tier: Tier) -> bool {
         match tier {
             Tier::Inside => self.inside.is_some(),
-            Tier::Shared => self.words.is_empty() || self.words.iter().any(|w| !w.texts.is_empty()),
+            Tier::Shared => self.words.is_empty() || self.words.iter().any(|w| !w.groups.is_empty()),
             Tier::Whole | Tier::Begun | Tier::Said => !self.words.is_empty(),
         }
     }
 }
 
+/// The mark of a group in an expression.
+fn quoted(group: i64) -> String {
+    let mut name = String::new();
+    mark(&mut name, group);
+    format!("\"{}\"", name.trim())
+}
+
 fn look_up(index: &Index, phrase: &Phrase) -> Result<Word, IndexFault> {
     let quoted = phrase.quoted();
-    let mut texts = Vec::new();
+    let mut groups = Vec::new();
     if phrase.in_texts() {
-        let mut find = index
-            .connection()
-            .prepare_cached("SELECT rowid FROM texts WHERE texts MATCH ?1 ORDER BY rowid")?;
+        let mut find = index.connection().prepare_cached(
+            "SELECT DISTINCT grp FROM texts JOIN grouped ON member = texts.rowid WHERE texts MATCH ?1 ORDER BY grp",
+        )?;
         let found = find.query_map([format!("{quoted}*")], |row| row.get::<_, u32>(0))?;
-        texts = found.collect::<Result<_, _>>()?;
+        groups = found.collect::<Result<_, _>>()?;
     }
-    Ok(Word { quoted, texts })
+    Ok(Word { quoted, groups })
 }
 
 impl Index {
@@ -333,10 +342,10 @@ impl Index {
     /// Whether a record holds every word that is too frequent to be looked up.
     fn fits_broad(&self, plan: &Plan, key: i64) -> Result<bool, IndexFault> {
         for word in plan.words.iter().filter(|w| w.is_broad()) {
-            let mut shown = self.connection().prepare_cached("SELECT texts FROM shown WHERE record = ?1")?;
+            let mut shown = self.connection().prepare_cached("SELECT groups FROM shown WHERE record = ?1")?;
             let blob: Vec<u8> = shown.query_row([key], |row| row.get(0))?;
-            let mut texts = blob.as_chunks::<4>().0.iter().map(|four| u32::from_le_bytes(*four));
-            let holds = texts.any(|text| word.texts.binary_search(&text).is_ok())
+            let mut groups = blob.as_chunks::<4>().0.iter().map(|four| u32::from_le_bytes(*four));
+            let holds = groups.any(|group| word.groups.binary_search(&group).is_ok())
                 || self.matches(&format!("{WORDS} : {}*", word.quoted), key)?;
             if !holds {
                 return Ok(false);
@@ -376,10 +385,11 @@ impl Index {
         let (beyond, way) = if query.reversed { ("<", "DESC") } else { (">", "ASC") };
         let widest = if plan.has(Tier::Shared) { Tier::Shared } else { Tier::Said };
         let expression = plan.expression(widest, None);
-        let mut sql = format!("SELECT {column}, key FROM records WHERE key BETWEEN ? AND ?");
+        // The plus keeps the walk on the column that sorts.
+        let days = if column == "key" { "key" } else { "+key" };
+        let mut sql = format!("SELECT {column}, key FROM records WHERE {days} BETWEEN ? AND ?");
         let mut given = vec![Value::from(plan.least), Value::from(plan.most)];
         if let Some(expression) = expression {
-            // The plus keeps the walk on the column that sorts.
             sql.push_str(" AND +key IN (SELECT rowid FROM found WHERE found MATCH ?");
             given.push(expression.into());
             if let Some(inside) = &plan.inside {

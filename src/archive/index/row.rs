@@ -114,6 +114,14 @@ pub struct Verified {
     pub sealed: Timestamp,
 }
 
+/// Tags and texts that come together in many records, such as those of one step. The index stores each group once.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub(super) struct Group {
+    /// Keys of tags.
+    pub(super) tags: BTreeSet<String>,
+    pub(super) texts: BTreeSet<String>,
+}
+
 /// What the index keeps of one record.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct RecordRow {
@@ -132,10 +140,9 @@ pub struct RecordRow {
     pub(super) not_shown: usize,
     /// What people typed, and values that were read.
     pub(super) notes: Vec<String>,
-    /// Keys of tags.
-    pub(super) tags: BTreeSet<String>,
-    /// Texts that many records share.
-    pub(super) texts: BTreeSet<String>,
+    pub(super) groups: Vec<Group>,
+    /// What is being gathered.
+    group: Group,
 }
 
 impl RecordRow {
@@ -158,11 +165,9 @@ impl RecordRow {
     }
 
     fn empty(source: Source, verified: Result<Verified, String>) -> Self {
-        let mut tags =
-            BTreeSet::from([Tag::Good(verified.is_ok()).key(), Tag::Tablet(source.id.tablet()).key()]);
-        if let Ok(verified) = &verified {
-            tags.insert(Tag::Kind(verified.kind).key());
-        }
+        let kind = verified.as_ref().ok().map(|v| Tag::Kind(v.kind));
+        let tags = [Some(Tag::Good(verified.is_ok())), Some(Tag::Tablet(source.id.tablet())), kind];
+        let groups = tags.into_iter().flatten().map(|tag| alone(&tag)).collect();
         Self {
             source,
             verified,
@@ -176,8 +181,8 @@ impl RecordRow {
             refused: 0,
             not_shown: 0,
             notes: Vec::new(),
-            tags,
-            texts: BTreeSet::new(),
+            groups,
+            group: Group::default(),
         }
     }
 
@@ -229,12 +234,26 @@ impl RecordRow {
         words::apart(self.notes.iter().map(String::as_str))
     }
 
+    /// A tag that comes with others.
     fn tag(&mut self, tag: &Tag<'_>) {
-        self.tags.insert(tag.key());
+        self.group.tags.insert(tag.key());
+    }
+
+    /// A tag of the record as a whole.
+    fn tag_alone(&mut self, tag: &Tag<'_>) {
+        let group = alone(tag);
+        if !self.groups.contains(&group) {
+            self.groups.push(group);
+        }
     }
 
     fn text(&mut self, parts: &[&str]) {
-        self.texts.insert(words::apart(parts.iter().copied()));
+        self.group.texts.insert(words::apart(parts.iter().copied()));
+    }
+
+    /// What was gathered is a group.
+    fn close(&mut self) {
+        self.groups.push(std::mem::take(&mut self.group));
     }
 
     fn note(&mut self, note: &str) {
@@ -245,7 +264,7 @@ impl RecordRow {
 
     fn agent(&mut self, code: &str) {
         if !self.agents.iter().any(|known| known == code) {
-            self.tag(&Tag::Agent(code));
+            self.tag_alone(&Tag::Agent(code));
             self.agents.push(code.to_owned());
         }
     }
@@ -254,9 +273,9 @@ impl RecordRow {
         self.offset_minutes = record.walk.began.offset_minutes;
         self.unit.clone_from(&record.unit.id);
         self.unit_name.clone_from(&record.unit.name);
-        self.tag(&Tag::Unit(&record.unit.id));
+        self.tag_alone(&Tag::Unit(&record.unit.id));
         self.language.clone_from(&record.reader.language);
-        self.tag(&Tag::Language(&record.reader.language));
+        self.tag_alone(&Tag::Language(&record.reader.language));
         for agent in &record.agents {
             self.agent(&agent.code);
         }
@@ -308,6 +327,7 @@ impl RecordRow {
         for caution in &step.cautions {
             self.take_caution(caution, shown);
         }
+        self.close();
     }
 
     fn take_caution(&mut self, caution: &form::Caution, step_shown: bool) {
@@ -320,7 +340,7 @@ impl RecordRow {
         }
         self.tag(&Tag::Caution(&caution.id));
         for how in answers {
-            self.tag(&Tag::Answer(how));
+            self.tag_alone(&Tag::Answer(how));
             self.tag(&Tag::CautionAnswer(&caution.id, how));
         }
         if caution.texts.is_empty() {
@@ -365,6 +385,7 @@ impl RecordRow {
                 self.note(&counted.note);
             }
         }
+        self.close();
         for mark in record.marks.iter().filter(|mark| mark.removed.is_none()) {
             self.note(&format!("{} {}", mark.kind.as_str(), mark.note));
         }
@@ -374,9 +395,9 @@ impl RecordRow {
         self.offset_minutes = record.at.offset_minutes;
         self.unit.clone_from(&record.unit);
         self.unit_name.clone_from(&record.unit_name);
-        self.tag(&Tag::Unit(&record.unit));
+        self.tag_alone(&Tag::Unit(&record.unit));
         self.language.clone_from(&record.reader.language);
-        self.tag(&Tag::Language(&record.reader.language));
+        self.tag_alone(&Tag::Language(&record.reader.language));
         self.agent(&record.agent);
         self.names.extend(record.people.iter().map(|p| p.name.clone()).filter(|n| !n.trim().is_empty()));
         self.note(&record.text);
@@ -386,6 +407,7 @@ impl RecordRow {
             for caution in &topic.cautions {
                 self.take_caution(caution, true);
             }
+            self.close();
         }
         for signature in &record.signatures {
             if let SignatureDone::Refused { reason, .. } = &signature.done {
@@ -394,6 +416,10 @@ impl RecordRow {
             }
         }
     }
+}
+
+fn alone(tag: &Tag<'_>) -> Group {
+    Group { tags: BTreeSet::from([tag.key()]), texts: BTreeSet::new() }
 }
 
 const fn answered(said: &Said) -> Option<Answered> {
