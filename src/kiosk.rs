@@ -15,6 +15,7 @@ mod hall;
 pub mod headless;
 mod kept;
 mod lapse;
+mod manners;
 pub mod plan;
 pub mod preferences;
 mod preview;
@@ -24,6 +25,7 @@ pub mod shape;
 mod start;
 pub mod theme;
 pub mod ui;
+pub mod watch;
 
 use std::sync::Arc;
 
@@ -36,6 +38,7 @@ use crate::words::{Args, Reader};
 pub use context::{Crew, Ctx, Settings};
 pub use effect::{Done, Effect};
 pub use hall::Hall;
+pub use manners::Notice;
 pub use run::World;
 pub use screen::{Action, Screen};
 pub use start::{StartFault, start};
@@ -57,6 +60,12 @@ pub enum Message {
     EmergencyToggled,
     /// A second has passed in which the lot folder may have changed.
     LotAsked,
+    /// Somebody touched the tablet.
+    Touched,
+    /// The time has come to which the watch has let things be.
+    WatchDue,
+    /// The cover is to be taken off.
+    Uncovered,
     /// The window asked to close.
     CloseAsked,
     /// Something at the gate.
@@ -77,6 +86,9 @@ pub struct App {
     hall: Option<Hall>,
     notice: Option<Notice>,
     emergency: bool,
+    watch: watch::Watch,
+    /// How long the one timer runs; none once nothing changes by itself.
+    timer: Option<std::time::Duration>,
     /// How often settings were changed.
     changed: u64,
     /// Who works here, or why that cannot be told.
@@ -85,15 +97,6 @@ pub struct App {
     duty: Option<String>,
     gate: Option<gate::Gate>,
     exits: bool,
-}
-
-/// Something that staff must know: what went wrong and what to do next.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Notice {
-    /// What and what next.
-    pub text: String,
-    /// Whether the walk cannot go on before the kiosk is started again.
-    pub stops: bool,
 }
 
 impl App {
@@ -109,8 +112,11 @@ impl App {
         settings: Settings,
         edit: edit::Edit,
     ) -> (Self, Task<Message>) {
+        let idle = manners::idle(&lot);
         let staff = world.staff();
         let mut app = Self {
+            watch: watch::Watch::new(idle, world.running()),
+            timer: Some(idle.dim),
             screen: Screen::waiting(),
             shapes: shapes(&lot),
             edit,
@@ -134,9 +140,10 @@ impl App {
             Effect::ListWalks
         } else {
             app.screen = Screen::first(app.lot.bundle.is_demo());
-            return (app, Task::none());
+            let window = app.fill_screen();
+            return (app, window);
         };
-        let task = app.run(vec![effect]);
+        let task = Task::batch([app.run(vec![effect]), app.fill_screen()]);
         (app, task)
     }
 
@@ -194,6 +201,9 @@ impl App {
                 Vec::new()
             }
             Message::LotAsked => self.edit.ask().into_iter().collect(),
+            Message::Touched => self.touched(),
+            Message::WatchDue => self.watch_due(),
+            Message::Uncovered => self.uncovered(),
             Message::CloseAsked => self.ask_gate(gate::Purpose::Close),
             Message::Gate(message) => self.gate_message(message),
         };
@@ -286,12 +296,16 @@ impl App {
                 if self.lot.bundle.is_demo() { vec![Effect::ListWalks] } else { Vec::new() }
             }
             Done::Listed(Ok(yard)) => {
+                self.tell_news(&yard.news);
                 self.screen = Screen::yard(yard);
                 Vec::new()
             }
+            Done::NoRoom(room) => self.no_room(&room),
+            Done::Looked(said) => self.looked(said),
             Done::Taken(Ok(taken)) => {
                 self.notice = taken.notice.map(|text| Notice { text, stops: false });
                 if let Some(hall) = Hall::new(taken.walk, taken.scripts) {
+                    let hall = Hall { pace: taken.pace, ..hall };
                     self.screen = Screen::at(&hall);
                     self.hall = Some(hall);
                 }
@@ -351,6 +365,7 @@ impl App {
         if let Some(scripts) = found.filter(|s| s.bundle.digest() != self.lot.bundle.digest()) {
             self.shapes = shapes(&scripts);
             self.lot = scripts;
+            self.idle_of();
             // Cards of the Yard are made anew; what is on the way there needs no second list.
             if matches!(self.screen, Screen::Yard(_)) {
                 return vec![Effect::ListWalks];
@@ -365,6 +380,7 @@ impl App {
     }
 
     fn proposed(&mut self, result: effect::Proposed) -> Vec<Effect> {
+        self.heed(&result);
         let Some(hall) = &mut self.hall else { return Vec::new() };
         hall.saving = false;
         if let Some(walk) = result.walk {
@@ -415,7 +431,10 @@ impl App {
 
     /// What is on the screen.
     pub fn view(&self) -> ui::Element<'_, Message> {
-        ui::root(self.settings.wishes(), self.typed(), |look| screen::frame(self, &self.ctx(look)))
+        ui::root(self.settings.wishes(), self.typed(), |look| {
+            let ctx = self.ctx(look);
+            self.veiled(screen::frame(self, &ctx))
+        })
     }
 
     /// The toolkit's theme.
@@ -428,16 +447,6 @@ impl App {
 /// The units of a lot as the plan draws them.
 fn shapes(lot: &Scripts) -> std::collections::BTreeMap<String, plan::PlanShape> {
     lot.units.iter().map(|(id, sheet)| (id.clone(), shape::of(&sheet.value))).collect()
-}
-
-/// What happens without a hand on the screen: the window asks to close, and a watched lot folder is looked at.
-fn subscription(app: &App) -> iced::Subscription<Message> {
-    let close = iced::window::close_requests().map(|_| Message::CloseAsked);
-    let look = app.edit.is_watching().then(|| iced::time::every(edit::PAUSE).map(|_| Message::LotAsked));
-    let wait = app
-        .gate_waits()
-        .then(|| iced::time::every(gate::SECOND).map(|_| Message::Gate(gate::Message::Ticked)));
-    iced::Subscription::batch([Some(close), look, wait].into_iter().flatten())
 }
 
 /// The program of window, frames and tests.
@@ -456,27 +465,18 @@ pub fn program_with(
     settings: Settings,
     edit: edit::Edit,
 ) -> iced::Application<impl iced::Program<State = App, Message = Message, Theme = iced::Theme>> {
+    let full = settings.full_screen;
     let boot = move || App::with(Arc::clone(&world), Arc::clone(&lot), settings.clone(), edit.clone());
     let mut application = iced::application(boot, App::update, App::view)
         .title("Sendoff")
-        .window(window())
+        .window(manners::window(full))
         .theme(App::toolkit_theme)
-        .subscription(subscription)
+        .subscription(manners::subscription)
         .default_font(theme::fonts::REGULAR);
     for font in theme::fonts::files() {
         application = application.font(font);
     }
     application
-}
-
-/// The window: large enough for a page, and closed only after a question.
-fn window() -> iced::window::Settings {
-    iced::window::Settings {
-        size: iced::Size::new(1280.0, 800.0),
-        min_size: Some(iced::Size::new(320.0, 240.0)),
-        exit_on_close_request: false,
-        ..iced::window::Settings::default()
-    }
 }
 
 /// The demo lot, or the lot of a folder, as the kiosk uses it.

@@ -22,22 +22,29 @@ fn main() -> ExitCode {
     let mut console = Console::system();
     let code = match cli.task() {
         Task::Command(command) => commands::run(&command, &ports, &environment, &mut console),
-        Task::Kiosk { places, edit } => match open_kiosk(&places, edit, &ports, &environment) {
-            Ok(()) => commands::GOOD,
-            Err(why) => {
-                console.complain(why);
-                commands::COULD_NOT_RUN
+        Task::Kiosk { places, edit, windowed } => {
+            match open_kiosk(&places, (edit, windowed), &ports, &environment) {
+                Ok(()) => commands::GOOD,
+                Err(why) => {
+                    console.complain(why);
+                    commands::COULD_NOT_RUN
+                }
             }
-        },
+        }
     };
     ExitCode::from(code)
 }
 
-fn open_kiosk(places: &Places, edit: bool, ports: &Ports, environment: &Environment) -> Result<(), String> {
+fn open_kiosk(
+    places: &Places,
+    (edit, windowed): (bool, bool),
+    ports: &Ports,
+    environment: &Environment,
+) -> Result<(), String> {
     let data = commands::data_folder(places.data.as_deref(), environment)?;
     let bundle = commands::bundle(ports, places.lot.as_deref()).map_err(|e| e.to_string())?;
     let edited = places.lot.as_deref().filter(|_| edit);
-    kiosk::start(ports, bundle, &data, edited, environment).map_err(|e| e.to_string())
+    kiosk::start(ports, bundle, &data, (edited, windowed), environment).map_err(|e| e.to_string())
 }
 
 /// What the start of the window depends on. Only `main` reads the environment.

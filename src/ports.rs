@@ -8,6 +8,7 @@ pub mod system;
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+use std::time::Duration;
 
 /// What can go wrong on a disk. Cloneable, since it travels in messages of the screens.
 #[derive(Debug, Clone, thiserror::Error)]
@@ -45,6 +46,13 @@ impl DiskFault {
     #[must_use]
     pub fn is_missing(&self) -> bool {
         matches!(self, Self::Io { source, .. } if source.kind() == std::io::ErrorKind::NotFound)
+    }
+
+    /// Whether the fault says that there is no room left on the disk.
+    #[must_use]
+    pub fn is_full(&self) -> bool {
+        use std::io::ErrorKind::{QuotaExceeded, StorageFull};
+        matches!(self, Self::Io { source, .. } if matches!(source.kind(), StorageFull | QuotaExceeded))
     }
 }
 
@@ -228,10 +236,21 @@ pub trait Appender: Send + std::fmt::Debug {
     fn cut(&mut self, len: u64) -> Result<(), DiskFault>;
 }
 
-/// The time of day.
+/// The time of day, and what tells whether somebody has set it.
 pub trait Clock: Send + Sync + std::fmt::Debug {
-    /// Now, in UTC.
+    /// Now, in UTC. It can be set, and so can go back.
     fn now(&self) -> jiff::Timestamp;
+
+    /// How long the machine has been up, sleep included. Nobody can set it and it never goes back; `None` where
+    /// the machine does not say.
+    fn running(&self) -> Option<Duration> {
+        None
+    }
+
+    /// Name of the machine's time zone, where it has one.
+    fn zone(&self) -> Option<String> {
+        None
+    }
 }
 
 /// Randomness, for keys only.

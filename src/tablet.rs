@@ -3,6 +3,9 @@
 //! All of it lies in the data folder. A walk that was begun is found again after any crash, and one whose
 //! sealing was begun is sealed to the same bytes.
 
+pub mod clock;
+pub mod pace;
+pub mod room;
 mod sealing;
 pub mod staff;
 
@@ -14,10 +17,11 @@ use serde::Deserialize;
 
 use crate::journal::{self, Keeper, OpenWalk, ProposeFault, ResumeFault, Resumed};
 use crate::ports::{Access, DiskFault, Held, Ports};
+use crate::record::chain;
 use crate::record::keys::{self, KeyFault, TabletKey};
 use crate::script::{Bundle, BundleFault, Scripts};
 use crate::source::{At, SourceFile, read};
-use crate::walk::{Entry, Event};
+use crate::walk::{Entry, Event, Phase};
 
 pub use sealing::{Finished, SealStop};
 
@@ -229,7 +233,33 @@ impl Tablet {
             self.ports.disk.make_dir(folder)?;
         }
         let first = Entry { at: now, offset_minutes: scripts.offset_minutes(now), event };
-        Ok(Keeper::begin(self.ports.disk.as_ref(), &path, Arc::new(route), &first)?)
+        let mut keeper = Keeper::begin(self.ports.disk.as_ref(), &path, Arc::new(route), &first)?;
+        if !rehearsal {
+            let sealed = chain::last_sealed(self.ports.disk.as_ref(), &self.dir, &self.key);
+            self.tell_behind(&mut keeper, scripts, sealed)?;
+        }
+        Ok(keeper)
+    }
+
+    /// Lets a walk tell that the clock says less than it did when something was last written: what is sealed from it
+    /// is not dated back without a word.
+    fn tell_behind(
+        &self,
+        keeper: &mut Keeper,
+        scripts: &Scripts,
+        written: Option<Timestamp>,
+    ) -> Result<(), ProposeFault> {
+        let now = self.ports.clock.now();
+        let Some(jump) = written.and_then(|at| clock::behind(at, now)) else { return Ok(()) };
+        keeper.propose(&self.entry(scripts, Event::ClockJumped { from: jump.from, to: jump.to }))
+    }
+
+    /// When something was last kept on this tablet, by its clock: in an open walk or a sealed record.
+    #[must_use]
+    pub fn last_kept(&self) -> Option<Timestamp> {
+        let walks = self.open_walks().unwrap_or_default();
+        let sealed = chain::last_sealed(self.ports.disk.as_ref(), &self.dir, &self.key);
+        walks.iter().filter_map(OpenWalk::last_at).chain(sealed).max()
     }
 
     /// `wren-20260724-151000`, with a number behind it when that is taken.
@@ -270,7 +300,12 @@ impl Tablet {
             unit,
             known: scripts.units.keys().cloned().collect::<Vec<_>>().join(", "),
         })?;
-        let resumed = Keeper::resume_from(self.ports.disk.as_ref(), recovered, Arc::new(route))?;
+        let mut resumed = Keeper::resume_from(self.ports.disk.as_ref(), recovered, Arc::new(route))?;
+        let walk = resumed.keeper.walk();
+        if walk.phase() != Phase::SealBegun {
+            let last = walk.last_at();
+            self.tell_behind(&mut resumed.keeper, &scripts, Some(last))?;
+        }
         Ok(Taken { resumed, scripts })
     }
 }

@@ -11,12 +11,14 @@ mod demo;
 pub mod event;
 pub mod limits;
 mod missing;
+pub mod pace;
 mod read;
 mod refused;
 mod rules;
 mod said;
 mod state;
 mod swap;
+mod times;
 mod trip;
 
 use std::collections::BTreeMap;
@@ -31,12 +33,14 @@ pub use event::{
     Who,
 };
 pub use missing::Missing;
+pub use pace::Pace;
 pub use refused::Refused;
 pub use said::Arg;
 pub use state::{
-    AnswerState, Began, Booking, Consent, Count, MustAnswer, Outcome, Peg, Phase, Question, Reader,
-    ReadingState, Reopened, Response, Seal, Signature, StepState, Stopped, Tally, Timed, Withdrawn,
+    AnswerState, Began, Booking, ClockJump, Consent, Count, MustAnswer, Outcome, Peg, Phase, Question,
+    Reader, ReadingState, Reopened, Response, Seal, Signature, StepState, Stopped, Tally, Timed, Withdrawn,
 };
+pub use times::Times;
 
 use crate::figures::Trip;
 use crate::route::Route;
@@ -80,6 +84,8 @@ pub struct Walk {
     events: usize,
     last_at: Timestamp,
     clock_steps_back: usize,
+    clock_jumps: Vec<Timed<ClockJump>>,
+    times: Times,
 }
 
 impl Walk {
@@ -123,6 +129,8 @@ impl Walk {
             events: 1,
             last_at: first.at,
             clock_steps_back: 0,
+            clock_jumps: Vec::new(),
+            times: Times::default(),
         })
     }
 

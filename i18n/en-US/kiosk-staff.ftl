@@ -1,6 +1,8 @@
 # The gate.
 gate-close = Close the kiosk?
     .line = Everything that was shown as done is saved. The walk goes on from there at the next start.
+gate-unlock = Go on where the tablet was left?
+    .line = The page that was open comes back as it was.
 gate-leave = Leave these pages?
     .line = From here on the tablet is for staff.
 gate-settings = Change the settings?

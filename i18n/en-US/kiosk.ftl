@@ -99,3 +99,15 @@ signal-danger = DANGER
 signal-warning = WARNING
 signal-caution = CAUTION
 signal-notice = NOTICE
+
+# A tablet on a counter.
+cover-safe = Everything that was shown as done is saved.
+cover-go-on = Go on
+clock-jumped = The clock of this tablet was changed from { $from } to { $to }. Check that it is correct now. The record of an open walk tells of the change.
+clock-behind = The clock of this tablet says { $to }, but something was kept on it at { $from }. Set the clock right before a walk begins. A record that is sealed now tells of it.
+clock-zone = This tablet was moved to the time zone { $zone }. Walks and records keep the local time of the lot.
+room-low = The disk of this tablet is nearly full. There is room to finish the walks that are open. Take the sealed records to the office, then make room.
+room-full = The disk of this tablet is full, so no new walk can begin. Take the sealed records to the office, then make room. Walks that are open can still go on.
+room-no-writes = The disk of this tablet takes nothing more: { $why }. No new walk can begin. Start the tablet again. If this stays so, take another tablet and tell the office.
+room-freed = The disk of this tablet is full. The room that is kept for this was given back, and the walk goes on. Finish it, then make room before the next one.
+yard-no-room = No new walk: see the notice at the top.

@@ -52,6 +52,13 @@ record-clock = { $count ->
     [one] The tablet's clock stepped back once during the walk.
    *[other] The tablet's clock stepped back { $count } times during the walk.
 }
+record-clock-jump = The tablet's clock was changed: it would have said { $from } and said { $to }.
+record-took = The handoff took { $worked }: { $opening } for the opening, { $closing } for the closing, the rest for the steps. { $count ->
+    [0] The renter was not handed the tablet.
+    [one] The renter was handed the tablet once and had it for { $renter }.
+   *[other] The renter was handed the tablet { $count } times and had it for { $renter } in all.
+}
+record-paused = Not counted are pauses of { $paused } in all, in each of which nothing was done for a quarter of an hour or more.
 record-unknown = Written by a newer program; see record.json.
 
 ## People
@@ -267,9 +274,9 @@ record-copy-unknown = { record-unknown }
 
 record-shown = WHAT WAS SHOWN
 record-shown-figures = Where a text holds a figure of the trip, it is the one as of the closing.
-record-step-shown = { $title }, shown { $time }
+record-step-shown = { $title }, shown { $time }, took { $took }
 # $who: the agent who led then.
-record-step-shown-by = { $title }, shown { $time }, led by { $who }
+record-step-shown-by = { $title }, shown { $time }, took { $took }, led by { $who }
 record-step-show = What staff showed:
 record-step-know = What the renter should know:
 record-step-notes = About this unit:

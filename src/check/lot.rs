@@ -1,6 +1,6 @@
 //! Settings of the lot.
 
-use crate::measure::System;
+use crate::measure::{Measure, System, Time};
 use crate::source::{At, place_of};
 use crate::unit::Origin;
 use crate::words::Words;
@@ -11,6 +11,10 @@ use super::unit::{is_below_zero, is_less};
 /// Measures that a lot can offer; see [`System`].
 const MEASURES: [(&str, System); 3] = [("us", System::Us), ("metric", System::Metric), ("uk", System::Uk)];
 
+/// Least time to dim, and most to lock, in seconds.
+const DIM_LEAST: f64 = 15.0;
+const LOCK_MOST: f64 = 8.0 * 3600.0;
+
 impl Check<'_> {
     pub(super) fn lot(&mut self) {
         let lot = &self.scripts.lot;
@@ -20,6 +24,7 @@ impl Check<'_> {
         self.zone(&lot.value.zone);
         self.offered();
         self.clock();
+        self.idle();
         self.leaving();
         let currency = &lot.value.currency;
         if currency.len() != 3 || !currency.bytes().all(|b| b.is_ascii_uppercase()) {
@@ -76,6 +81,21 @@ impl Check<'_> {
                 let place = place_of(&lot.file, &["quiet", name]);
                 self.fault("lot.clock", place, format!("`{time}` is no time of day"), "write it as 22:00");
             }
+        }
+    }
+
+    /// A tablet dims before it locks, neither so soon that it is in the way nor so late that it does not help.
+    fn idle(&mut self) {
+        let lot = &self.scripts.lot;
+        let Some(idle) = &lot.value.idle else { return };
+        let seconds = |time: &Time| time.quantity().to(Measure::Second).unwrap_or(0.0);
+        let (dim, lock) = (seconds(&idle.value.dim), seconds(&idle.value.lock));
+        let fits = (DIM_LEAST..LOCK_MOST).contains(&dim) && lock > dim && lock <= LOCK_MOST;
+        if !fits {
+            let what =
+                format!("a tablet cannot dim after {} and lock after {}", idle.value.dim, idle.value.lock);
+            let hint = "let it dim after 15 s or more, lock later than that, and lock within 8 h";
+            self.fault("lot.idle", place_of(&lot.file, &["idle"]), what, hint);
         }
     }
 

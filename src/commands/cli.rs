@@ -15,6 +15,7 @@ use super::lot::LotArgs;
 Examples:
   sendoff                                  the kiosk with the demo lot
   sendoff --lot ~/lot --data ~/tablet      the kiosk with a lot of your own
+  sendoff --windowed                       the same in a window, for a desk
   sendoff --lot ~/lot --edit               the same, reading the scripts anew whenever they change
   sendoff check --lot ~/lot                everything that is wrong with the scripts
   sendoff rehearse --unit wren --out play     a whole handoff without a display
@@ -28,6 +29,9 @@ pub struct Cli {
     /// Read the lot folder anew whenever it changes, and show its faults on the screen; needs `--lot`
     #[arg(long, requires = "lot")]
     edit: bool,
+    /// Open in a window of its own, for a desk, instead of filling the screen
+    #[arg(long)]
+    windowed: bool,
     #[command(subcommand)]
     command: Option<Command>,
 }
@@ -52,6 +56,8 @@ pub enum Task {
         places: Places,
         /// Whether the lot folder is read anew whenever it changes.
         edit: bool,
+        /// Whether the rest of the screen is left to others.
+        windowed: bool,
     },
     /// Run a command.
     Command(Command),
@@ -61,9 +67,9 @@ impl Cli {
     /// What was asked for; the folders go with the command.
     #[must_use]
     pub fn task(self) -> Task {
-        let Self { places, edit, command } = self;
+        let Self { places, edit, windowed, command } = self;
         match command {
-            None => Task::Kiosk { places, edit },
+            None => Task::Kiosk { places, edit, windowed },
             Some(mut command) => {
                 match &mut command {
                     Command::Check(args) => args.places = places,

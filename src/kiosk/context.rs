@@ -30,6 +30,8 @@ pub struct Settings {
     pub staff: Reader,
     /// Whether our own keys come up for text fields.
     pub keys: bool,
+    /// Whether the window fills the screen.
+    pub full_screen: bool,
     /// Whose letters they show; none: those of whoever reads.
     pub layout: Option<Layout>,
 }
@@ -46,6 +48,7 @@ impl Settings {
             still: false,
             staff,
             keys: true,
+            full_screen: false,
             layout: None,
         }
     }

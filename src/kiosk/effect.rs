@@ -6,8 +6,10 @@ use std::sync::Arc;
 use super::guard::picture::{Picture, PictureFault};
 use crate::script::{Bundle, Scripts};
 use crate::tablet::Finished;
+use crate::tablet::clock::{Jump, News};
+use crate::tablet::room::Room;
 use crate::tablet::staff::{Change, Credential, Staff, Tried};
-use crate::walk::{Event, Walk};
+use crate::walk::{Event, Pace, Walk};
 
 /// Something to be done outside the screens.
 #[derive(Debug, Clone, PartialEq)]
@@ -22,6 +24,8 @@ pub enum Effect {
     Resume(String),
     /// Keep events, in order.
     Propose(Vec<Event>),
+    /// Look whether somebody has set the clock; an open walk tells it.
+    LookAtClock,
     /// Look whether the lot folder has changed, and read it if it has.
     ReadLot {
         /// The folder.
@@ -85,10 +89,14 @@ pub enum Done {
     LotRead(Option<super::edit::Found>),
     /// A walk to lead.
     Taken(Result<TakenWalk, String>),
+    /// No new walk begins, since there is no room for one.
+    NoRoom(Room),
     /// The walk that follows a swap of units.
     Swapped(Result<TakenWalk, String>),
     /// Events were kept, or not.
     Proposed(Proposed),
+    /// What a look at the clock brought, and the walk after it.
+    Looked(Proposed),
     /// The record is sealed.
     Sealed(Result<Finished, String>),
     /// The settings were kept, or why not.
@@ -120,8 +128,14 @@ pub struct YardList {
     pub walks: Vec<OpenSummary>,
     /// How many sealed records wait for the office.
     pub waiting: usize,
-    /// Places where a copy can be written: mounted volumes.
+    /// Name of the tablet.
     pub tablet: String,
+    /// Room on its disk.
+    pub room: Room,
+    /// The clock says less than it did when something was last kept.
+    pub behind: Option<Jump>,
+    /// What a look at the clock brought.
+    pub news: News,
 }
 
 /// An open walk in a line.
@@ -154,17 +168,23 @@ pub struct TakenWalk {
     pub walk: Arc<Walk>,
     /// Its scripts.
     pub scripts: Arc<Scripts>,
+    /// What steps take on this tablet.
+    pub pace: Arc<Pace>,
     /// What staff must know about its journal.
     pub notice: Option<String>,
 }
 
 /// Outcome of proposed events.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Default)]
 pub struct Proposed {
     /// The walk after the last event that was kept.
     pub walk: Option<Arc<Walk>>,
     /// Why the rest was not.
     pub fault: Option<ProposedFault>,
+    /// What a look at the clock brought before.
+    pub news: News,
+    /// Whether the reserve was given back, since the disk was full.
+    pub freed: bool,
 }
 
 /// Why an event was not kept.

@@ -23,6 +23,8 @@ pub const SECOND: Duration = Duration::from_secs(1);
 pub enum Purpose {
     /// Close the window.
     Close,
+    /// Take the cover off a tablet that was left alone.
+    Unlock,
     /// Leave the pages that a renter reads alone.
     Leave,
     /// Change how this tablet looks, speaks and is held.
@@ -45,6 +47,7 @@ impl Purpose {
     pub const fn key(&self) -> &'static str {
         match self {
             Self::Close => "gate-close",
+            Self::Unlock => "gate-unlock",
             Self::Leave => "gate-leave",
             Self::Settings => "gate-settings",
             Self::Staff => "gate-staff",

@@ -6,7 +6,7 @@ use super::plan::PlanShape;
 use super::shape;
 use crate::measure::System;
 use crate::script::Scripts;
-use crate::walk::Walk;
+use crate::walk::{Pace, Walk};
 
 /// An open walk: what has happened for good, and the scripts it is led from.
 #[derive(Debug, Clone)]
@@ -15,6 +15,8 @@ pub struct Hall {
     pub walk: Arc<Walk>,
     /// Its scripts.
     pub scripts: Arc<Scripts>,
+    /// What its steps take on this tablet.
+    pub pace: Arc<Pace>,
     /// The unit as the plan draws it.
     pub shape: PlanShape,
     /// Whether something proposed is being saved; the control pressed shows it.
@@ -26,7 +28,7 @@ impl Hall {
     #[must_use]
     pub fn new(walk: Arc<Walk>, scripts: Arc<Scripts>) -> Option<Self> {
         let shape = shape::of(&scripts.units.get(&walk.route().unit)?.value);
-        Some(Self { walk, scripts, shape, saving: false })
+        Some(Self { walk, scripts, pace: Arc::default(), shape, saving: false })
     }
 }
 

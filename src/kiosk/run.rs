@@ -1,21 +1,26 @@
 //! The one place where effects meet the world.
 
+mod writing;
+
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::time::Duration;
 
 use iced::Task;
 use jiff::Timestamp;
 
-use super::effect::{Done, Effect, OpenSummary, Proposed, ProposedFault, TakenWalk, YardList};
+use super::effect::{Done, Effect, OpenSummary, TakenWalk, YardList};
 use super::screen::walk::picture;
 use super::{Message, edit, lapse, preferences};
-use crate::journal::{JournalFault, Keeper, OpenWalk, ProposeFault, Resumed, Writer};
+use crate::journal::{Keeper, OpenWalk, Resumed, Writer};
 use crate::ports::{Access, DiskFault, Held, Ports};
 use crate::record::zip;
 use crate::script::Scripts;
+use crate::tablet::clock::{self, News, Timekeeper};
 use crate::tablet::staff::{Change, Cost, Credential, Staff, StaffBook};
-use crate::tablet::{Finished, Tablet, TabletFault};
-use crate::walk::{Event, Phase, Swap, Walk};
+use crate::tablet::{Tablet, TabletFault, pace, room};
+use crate::walk::{Event, Swap, Walk};
+use writing::{look_at_clock, propose, seal};
 
 /// The world of one kiosk: ports, the tablet, and the writer of the open walk.
 #[derive(Debug)]
@@ -24,6 +29,7 @@ pub struct World {
     data: PathBuf,
     tablet: Mutex<Option<Tablet>>,
     open: Mutex<Option<OpenDesk>>,
+    timekeeper: Mutex<Timekeeper>,
     /// Number of the settings that were kept last.
     kept: Mutex<u64>,
     staff: Mutex<StaffBook>,
@@ -53,9 +59,20 @@ impl World {
     pub fn open(ports: Ports, data: PathBuf, inline: bool) -> Result<Self, TabletFault> {
         let lock = Tablet::take_folder(&ports, &data)?;
         let tablet = Tablet::open(&ports, &data)?;
-        let staff = Mutex::new(StaffBook::open(&ports, &data, Cost::USUAL));
-        let (tablet, open) = (Mutex::new(tablet), Mutex::new(None));
-        Ok(Self { ports, data, tablet, open, staff, kept: Mutex::new(0), inline, _lock: lock })
+        let world = Self {
+            staff: Mutex::new(StaffBook::open(&ports, &data, Cost::USUAL)),
+            ports,
+            data,
+            tablet: Mutex::new(tablet),
+            open: Mutex::new(None),
+            timekeeper: Mutex::default(),
+            kept: Mutex::new(0),
+            inline,
+            _lock: lock,
+        };
+        // The first look has nothing to hold the clock against.
+        drop(world.news());
+        Ok(world)
     }
 
     /// The tablet, once it has a name.
@@ -76,6 +93,18 @@ impl World {
     #[must_use]
     pub fn now(&self) -> Timestamp {
         self.ports.clock.now()
+    }
+
+    /// Time that goes on by itself, whatever is done to the clock.
+    #[must_use]
+    pub fn running(&self) -> Duration {
+        let since = || Duration::try_from(self.now().as_duration()).unwrap_or_default();
+        self.ports.clock.running().unwrap_or_else(since)
+    }
+
+    /// Looks whether the clock was set since the last look.
+    fn news(&self) -> News {
+        locked(&self.timekeeper).look(self.ports.clock.as_ref())
     }
 
     /// The settings that were kept; none before the first.
@@ -115,7 +144,8 @@ impl World {
         let walk = Arc::clone(keeper.walk());
         let writer = Writer::spawn(keeper).map_err(|e| format!("the journal has no thread: {e}"))?;
         *locked(&self.open) = Some(OpenDesk { writer, scripts: Arc::clone(&scripts) });
-        Ok(TakenWalk { walk, scripts, notice })
+        let pace = Arc::new(pace::load(self.ports.disk.as_ref(), &self.data));
+        Ok(TakenWalk { walk, scripts, pace, notice })
     }
 }
 
@@ -136,11 +166,18 @@ pub(super) fn perform(world: &World, lot: &Arc<Scripts>, effect: Effect) -> Done
         Effect::Decode { bundle, photo } => {
             Done::Decoded { picture: picture::decode(&bundle, &photo), photo }
         }
-        Effect::Begin(unit) => Done::Taken(begin(world, lot, &unit)),
+        Effect::Begin(unit) => match room::look(world.ports.disk.as_ref(), &world.data) {
+            room if room.for_a_walk() => Done::Taken(begin(world, lot, &unit)),
+            room => Done::NoRoom(room),
+        },
         Effect::Resume(id) => Done::Taken(resume(world, &id)),
         Effect::Propose(events) => Done::Proposed(propose(world, events)),
+        Effect::LookAtClock => Done::Looked(look_at_clock(world)),
+        Effect::Swap { walk, unit, reason } => match room::look(world.ports.disk.as_ref(), &world.data) {
+            room if room.for_a_walk() => Done::Swapped(swap(world, lot, &walk, (&unit, &reason))),
+            room => Done::NoRoom(room),
+        },
         Effect::KeepSettings { text, serial } => Done::SettingsKept(world.keep_settings(&text, serial)),
-        Effect::Swap { walk, unit, reason } => Done::Swapped(swap(world, lot, &walk, (&unit, &reason))),
         Effect::Seal => Done::Sealed(seal(world)),
         Effect::SaveCopy { record, to } => Done::Copied(copy(world, &record, &to)),
         Effect::TryPin(who) => try_pin(world, who),
@@ -179,7 +216,14 @@ fn list(world: &World) -> Result<YardList, String> {
     }
     walks.sort_by_key(|w| std::cmp::Reverse(w.last));
     let waiting = tablet.outbox().map_err(|e| e.to_string())?.len();
-    Ok(YardList { walks, waiting, tablet: tablet.name().to_owned() })
+    Ok(YardList {
+        walks,
+        waiting,
+        tablet: tablet.name().to_owned(),
+        room: room::look(world.ports.disk.as_ref(), &world.data),
+        behind: tablet.last_kept().and_then(|at| clock::behind(at, world.now())),
+        news: world.news(),
+    })
 }
 
 /// Seals a walk whose sealing was begun; sums up any other.
@@ -291,54 +335,6 @@ fn swap(
     };
     answer.map_err(|_| gone())?.map_err(|e| e.to_string())?;
     world.take(keeper, Arc::clone(lot), None)
-}
-
-fn propose(world: &World, events: Vec<Event>) -> Proposed {
-    let nothing_open =
-        || ProposedFault { text: "no walk is open; go back to the Yard".to_owned(), stops: false };
-    let open = locked(&world.open);
-    let (Some(desk), Some(tablet)) = (open.as_ref(), world.tablet()) else {
-        return Proposed { walk: None, fault: Some(nothing_open()) };
-    };
-    let mut walk = None;
-    for event in events {
-        let answer = desk.writer.ask(tablet.entry(&desk.scripts, event)).recv();
-        match answer {
-            Ok(Ok(after)) => walk = Some(after),
-            Ok(Err(fault)) => return Proposed { walk, fault: Some(fault_words(&fault)) },
-            Err(_) => {
-                let text =
-                    "the journal's writer has ended; start the kiosk again, the walk goes on from there";
-                return Proposed { walk, fault: Some(ProposedFault { text: text.to_owned(), stops: true }) };
-            }
-        }
-    }
-    Proposed { walk, fault: None }
-}
-
-fn fault_words(fault: &ProposeFault) -> ProposedFault {
-    let stops = matches!(
-        fault,
-        ProposeFault::Journal(
-            JournalFault::Disk { .. } | JournalFault::Poisoned { .. } | JournalFault::Access(_)
-        )
-    );
-    ProposedFault { text: fault.to_string(), stops }
-}
-
-fn seal(world: &World) -> Result<Finished, String> {
-    let tablet = world.named()?;
-    let mut open = locked(&world.open);
-    let desk = open.take().ok_or("no walk is open; go back to the Yard")?;
-    let mut keeper = desk.writer.finish().ok_or("the journal's writer has ended; start the kiosk again")?;
-    let sealed = tablet.seal(&mut keeper, &desk.scripts).map_err(|e| e.to_string());
-    let walking = keeper.walk().phase() != Phase::SealBegun;
-    // A refusal leaves the walk open, so that what is missing can be done.
-    if sealed.is_err() && walking && !keeper.journal().is_poisoned() {
-        let writer = Writer::spawn(keeper).map_err(|e| format!("the journal has no thread: {e}"))?;
-        *open = Some(OpenDesk { writer, scripts: desk.scripts });
-    }
-    sealed
 }
 
 /// Writes a copy of a sealed record and reads it back.

@@ -28,7 +28,7 @@ pub enum StartFault {
 }
 
 /// Opens the kiosk and stays until it is closed. `edit` is the lot folder when it is to be read anew whenever it
-/// changes.
+/// changes; `windowed` leaves the rest of the screen to others.
 ///
 /// # Errors
 /// See [`StartFault`].
@@ -36,7 +36,7 @@ pub fn start(
     ports: &Ports,
     bundle: Bundle,
     data: &Path,
-    edit: Option<&Path>,
+    (edit, windowed): (Option<&Path>, bool),
     environment: &[(&'static str, String)],
 ) -> Result<(), StartFault> {
     let of = |name: &str| environment.iter().find(|(n, _)| *n == name).map(|(_, v)| v.as_str());
@@ -50,7 +50,7 @@ pub fn start(
     let lot = Arc::new(usable(bundle)?);
     let world = Arc::new(World::open(ports.clone(), data.to_owned(), false)?);
     theme::fonts::prepare();
-    let settings = Settings::new(staff_reader(&lot));
+    let settings = Settings { full_screen: !windowed, ..Settings::new(staff_reader(&lot)) };
     let edit = match edit {
         Some(dir) => Edit::watch(&lot, dir.to_owned()),
         None => Edit::still(&lot),

@@ -11,6 +11,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicI64, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::time::Duration;
 
 use jiff::{SignedDuration, Timestamp};
 
@@ -24,6 +25,60 @@ pub struct FixedClock(pub Timestamp);
 impl Clock for FixedClock {
     fn now(&self) -> Timestamp {
         self.0
+    }
+}
+
+/// A clock that goes on, and is set, when it is told to. Clones are the same clock.
+#[derive(Debug, Clone)]
+pub struct SetClock(Arc<Mutex<Told>>);
+
+#[derive(Debug)]
+struct Told {
+    now: Timestamp,
+    running: Duration,
+    zone: Option<String>,
+}
+
+impl SetClock {
+    /// A clock that says `now`, on a machine that was just started.
+    #[must_use]
+    pub fn new(now: Timestamp) -> Self {
+        Self(Arc::new(Mutex::new(Told { now, running: Duration::ZERO, zone: None })))
+    }
+
+    fn told(&self) -> MutexGuard<'_, Told> {
+        self.0.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Lets time pass.
+    pub fn pass(&self, time: Duration) {
+        let mut told = self.told();
+        told.running = told.running.saturating_add(time);
+        told.now = told.now.checked_add(time).unwrap_or(Timestamp::MAX);
+    }
+
+    /// Sets the time of day, as somebody with their hands on the machine does.
+    pub fn set(&self, now: Timestamp) {
+        self.told().now = now;
+    }
+
+    /// Moves the machine to another time zone.
+    pub fn set_zone(&self, zone: &str) {
+        self.told().zone = Some(zone.to_owned());
+    }
+}
+
+impl Clock for SetClock {
+    fn now(&self) -> Timestamp {
+        self.told().now
+    }
+
+    fn running(&self) -> Option<Duration> {
+        Some(self.told().running)
+    }
+
+    fn zone(&self) -> Option<String> {
+        self.told().zone.clone()
     }
 }
 
@@ -119,9 +174,23 @@ impl MemoryDisk {
         memory.dead.insert(operation, at);
     }
 
+    /// From now on files may take so many bytes more than they do; what does not fit is refused as on a full disk.
+    pub fn leave_room(&self, bytes: u64) {
+        let mut memory = self.memory();
+        let used = memory.used();
+        memory.room = Some(used.saturating_add(bytes));
+    }
+
+    /// Refuses every change from now on, as a disk does that the system has made read-only after a fault.
+    pub fn make_read_only(&self) {
+        self.memory().read_only = true;
+    }
+
     /// Lets everything succeed again.
     pub fn heal(&self) {
         let mut memory = self.memory();
+        memory.room = None;
+        memory.read_only = false;
         memory.faults.clear();
         memory.dead.clear();
     }

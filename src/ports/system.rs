@@ -2,8 +2,9 @@
 
 use std::io::{self, Read as _, Write as _};
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
+use std::sync::{Arc, OnceLock};
+use std::time::{Duration, Instant};
 
 use jiff::Timestamp;
 
@@ -23,6 +24,39 @@ impl Clock for SystemClock {
     fn now(&self) -> Timestamp {
         Timestamp::now()
     }
+
+    /// Linux counts it from the start of the machine and goes on counting while it sleeps. Elsewhere it is
+    /// counted from the first look, and sleep may be missing.
+    fn running(&self) -> Option<Duration> {
+        uptime().or_else(|| {
+            static FIRST: OnceLock<Instant> = OnceLock::new();
+            Some(FIRST.get_or_init(Instant::now).elapsed())
+        })
+    }
+
+    fn zone(&self) -> Option<String> {
+        let path = std::fs::read_link(LOCAL_ZONE).ok()?;
+        let (_, name) = path.to_str()?.split_once("zoneinfo/")?;
+        Some(name.to_owned())
+    }
+}
+
+/// Where a machine keeps its time zone: a link to the file of the zone.
+const LOCAL_ZONE: &str = "/etc/localtime";
+/// Where Linux says how long it has been up: seconds with two decimals, a blank, and what it idled.
+const UPTIME: &str = "/proc/uptime";
+
+fn uptime() -> Option<Duration> {
+    let mut text = String::new();
+    let _ = File::open(UPTIME).ok()?.take(64).read_to_string(&mut text).ok()?;
+    read_uptime(&text)
+}
+
+/// The first number of the text, in hundredths of a second.
+fn read_uptime(text: &str) -> Option<Duration> {
+    let (seconds, hundredths) = text.split_whitespace().next()?.split_once('.')?;
+    let part: u64 = (hundredths.len() == 2).then(|| hundredths.parse().ok()).flatten()?;
+    Some(Duration::from_secs(seconds.parse().ok()?) + Duration::from_millis(part * 10))
 }
 
 /// Randomness of the operating system.

@@ -210,6 +210,8 @@ pub fn handoff(walk: &Walk, scripts: &Scripts, sealing: &SealingHead) -> Result<
             began: Time::from(began),
             events: count(walk.events()),
             clock_steps_back: count(walk.clock_steps_back()),
+            clock_jumps: opening::clock_jumps(walk),
+            durations: Some(opening::durations(walk)),
         },
         outcome: closing::outcome(walk)?,
         swapped: walk.swapped().map(|s| OtherWalk {
@@ -272,6 +274,11 @@ fn check(walk: &Walk, scripts: &Scripts, sealing: &SealingHead) -> Result<(), Bu
 /// A digest that an event holds as text.
 pub(super) fn digest(text: &str) -> Result<Digest, BuildFault> {
     text.parse().map_err(|_| BuildFault::Digest { text: text.to_owned() })
+}
+
+/// Milliseconds as records hold them: whole seconds.
+fn seconds(milliseconds: u64) -> u32 {
+    u32::try_from(milliseconds / 1000).unwrap_or(u32::MAX)
 }
 
 /// A count as records hold it.

@@ -118,6 +118,15 @@ pub fn head(disk: &dyn Disk, data: &Path, key: &TabletKey) -> Result<Option<Head
     }
 }
 
+/// When the newest record of this key was sealed, by the tablet's own clock; none before the first, or where it
+/// cannot be read.
+#[must_use]
+pub fn last_sealed(disk: &dyn Disk, data: &Path, key: &TabletKey) -> Option<jiff::Timestamp> {
+    let newest = newest(disk, data, &key.public().short()).ok()??;
+    let bytes = disk.read(&data.join(RECORDS).join(format!("{newest}.zip")), zip::MAX_BYTES).ok()?;
+    Some(verify::own(&bytes, key.public(), newest.tablet()).ok()?.sealed)
+}
+
 /// Makes a stored record the head. It must be newer than the head, or the head itself.
 ///
 /// # Errors

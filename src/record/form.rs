@@ -153,6 +153,40 @@ pub struct WalkRef {
     pub events: u32,
     /// How often the tablet's clock stepped back between two of them.
     pub clock_steps_back: u32,
+    /// Jumps of the tablet's clock, oldest first; since version 1.2.
+    #[serde(default)]
+    pub clock_jumps: Vec<ClockJump>,
+    /// Where the time went; none in records before version 1.2.
+    #[serde(default)]
+    pub durations: Option<Durations>,
+}
+
+/// A jump of the tablet's clock.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ClockJump {
+    /// When it was found, by the clock after it.
+    pub at: Time,
+    /// What the clock would have said, or at least this.
+    pub from: Timestamp,
+    /// What it said.
+    pub to: Timestamp,
+}
+
+/// Where the time of a walk went, in seconds, without what jumps of the clock add or take.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Durations {
+    /// All of it, pauses aside.
+    pub worked_s: u32,
+    /// The opening.
+    pub opening_s: u32,
+    /// The closing.
+    pub closing_s: u32,
+    /// Pauses: a quarter of an hour or more in which nothing happened.
+    pub paused_s: u32,
+    /// What the tablet lay in the renter's hands.
+    pub with_renter_s: u32,
+    /// How often it was handed to the renter.
+    pub hand_overs: u32,
 }
 
 /// A walk of the same party for another unit.

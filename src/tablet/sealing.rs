@@ -105,6 +105,10 @@ impl Tablet {
         if kind != Kind::Rehearsal {
             self.to_outbox(&sealed.id, &sealed.digest)?;
         }
+        if kind == Kind::Handoff {
+            // A help for the next walk; this one does not depend on it.
+            drop(super::pace::learn(disk, &self.dir, keeper.walk()));
+        }
         disk.remove(keeper.journal().path())?;
         self.drop_unused_scripts()?;
         Ok(Finished { id: sealed.id, digest: sealed.digest, path })

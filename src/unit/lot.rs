@@ -149,6 +149,16 @@ sections! {
     }
 }
 
+/// When nobody touches the tablet.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Idle {
+    /// After this it dims.
+    pub dim: Time,
+    /// After this a cover locks it.
+    pub lock: Time,
+}
+
 /// How sums are rounded.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
 pub enum MoneyRounding {
@@ -198,6 +208,9 @@ pub struct Lot {
     pub assumed: At<Assumed>,
     /// Limits of a walk.
     pub limits: At<Limits>,
+    /// When a tablet dims and locks; after 2 and 10 minutes where not given.
+    #[serde(default, alias = "idle?")]
+    pub idle: Option<At<Idle>>,
     /// Constants of the trade that texts use, as `limit.<name>`.
     pub constants: BTreeMap<String, At<crate::measure::Quantity>>,
     /// Lines of the leaving check, with their conditions.

@@ -4,8 +4,8 @@ use super::Walk;
 use super::demo::Attempt;
 use super::event::{Entry, Event, PersonId, Who};
 use super::state::{
-    Began, Booking, Closing, Consent, Count, Question, Reader, ReadingState, Reopened, Response, Seal,
-    Signature, StepState, Stopped, Timed, Withdrawn,
+    Began, Booking, ClockJump, Closing, Consent, Count, Question, Reader, ReadingState, Reopened, Response,
+    Seal, Signature, StepState, Stopped, Timed, Withdrawn,
 };
 
 impl Began {
@@ -27,6 +27,10 @@ impl Walk {
     /// Applies an entry that [`Walk::accepts`].
     pub(super) fn change(&mut self, entry: &Entry) {
         self.events = self.events.saturating_add(1);
+        self.times.take(&self.route, self.opened.is_some(), self.last_at, entry);
+        if let Event::ClockJumped { from, to } = entry.event {
+            self.clock_jumps.push(Timed::at(entry, ClockJump { from, to }));
+        }
         if entry.at < self.last_at {
             self.clock_steps_back = self.clock_steps_back.saturating_add(1);
         }

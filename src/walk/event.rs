@@ -3,15 +3,17 @@
 //! Each is a fact in the past tense. Texts shown are bound by [`Shown`]: the digest and language of the very
 //! words on the page. No event holds a float.
 
+mod clock;
 mod demo;
 mod swap;
 
 use jiff::Timestamp;
-use jiff::civil::{Date, DateTime};
+use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 
 use crate::figures::Trip;
 
+pub use clock::LocalTime;
 pub use demo::{Helped, Tried};
 pub use swap::{AnswerOf, Carried, Follow, Lapse, Swap};
 
@@ -44,16 +46,6 @@ pub struct Licence {
     pub country: String,
     /// Last day it is valid.
     pub expiry: Date,
-}
-
-/// A local time with its offset from UTC, as a clock on the wall shows it.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct LocalTime {
-    /// Date and time of day.
-    pub local: DateTime,
-    /// Offset from UTC in minutes, east positive.
-    pub offset_minutes: i16,
 }
 
 /// The words that were on the page when something was answered.
@@ -474,6 +466,13 @@ pub enum Event {
         reason: String,
         /// Who decided.
         by: Who,
+    },
+    /// The tablet's clock was set while the walk was open, or says less than it did when something was last kept.
+    ClockJumped {
+        /// What it would have said, or at least this.
+        from: Timestamp,
+        /// What it said.
+        to: Timestamp,
     },
     /// The walk ends: number and link of the record that is sealed from it.
     SealBegun {

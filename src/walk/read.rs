@@ -6,9 +6,10 @@ use jiff::civil::Date;
 use super::event::{CopyChoice, Licence, Mark, Person, PersonId, Who};
 use super::missing::Missing;
 use super::state::{
-    AnswerState, Began, Booking, Consent, Count, Outcome, Peg, Phase, Question, Reader, ReadingState,
-    Reopened, Seal, Signature, StepState, Stopped, Tally, Timed, Withdrawn,
+    AnswerState, Began, Booking, ClockJump, Consent, Count, Outcome, Peg, Phase, Question, Reader,
+    ReadingState, Reopened, Seal, Signature, StepState, Stopped, Tally, Timed, Withdrawn,
 };
+use super::times::Times;
 use super::{ADULT, Walk};
 use crate::route::Route;
 
@@ -293,11 +294,16 @@ impl Walk {
         self.clock_steps_back
     }
 
-    /// Minutes of the steps that are neither shown nor left out.
+    /// Jumps of the tablet's clock during the walk, oldest first.
     #[must_use]
-    pub fn minutes_left(&self) -> u32 {
-        let open = self.route.steps.iter().filter(|s| *self.step_state(&s.id) == StepState::Open);
-        open.map(|s| u32::from(s.minutes)).fold(0, u32::saturating_add)
+    pub fn clock_jumps(&self) -> &[Timed<ClockJump>] {
+        &self.clock_jumps
+    }
+
+    /// Where the time went.
+    #[must_use]
+    pub const fn times(&self) -> &Times {
+        &self.times
     }
 
     /// Position of the first step that is neither shown nor left out.

@@ -51,6 +51,8 @@ impl Walk {
             return Err(Refused::SealBegun);
         }
         match &entry.event {
+            // It changes nothing of what was said or signed, and so may come at any time.
+            Event::ClockJumped { from, to } => news(from != to),
             Event::Began { .. } => Err(Refused::BeganTwice),
             Event::AgentOn { .. }
             | Event::ReaderSet { .. }

@@ -211,6 +211,15 @@ pub struct Withdrawn {
     pub reason: String,
 }
 
+/// A jump of the tablet's clock.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct ClockJump {
+    /// What it would have said, or at least this.
+    pub from: Timestamp,
+    /// What it said.
+    pub to: Timestamp,
+}
+
 /// A closing that was taken back.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Reopened {

@@ -27,7 +27,7 @@ use jiff::civil::{Date, date};
 use sendoff::kiosk::screen::{self, Screen, yard};
 use sendoff::kiosk::theme::{Hand, TextSize, Theme, fonts};
 use sendoff::kiosk::{App, Message, Settings, World, scripts, staff_reader};
-use sendoff::ports::fake::{FixedEntropy, MemoryDisk};
+use sendoff::ports::fake::{FixedEntropy, MemoryDisk, SetClock};
 use sendoff::ports::{Clock, Ports};
 use sendoff::script::{Bundle, Scripts};
 use sendoff::tablet::Tablet;
@@ -77,23 +77,33 @@ pub struct Setup {
 
 /// A clock that stands still until a hand moves it. Clones are the same clock.
 #[derive(Debug, Clone)]
-pub struct HandClock(Arc<Mutex<Timestamp>>);
+pub struct HandClock(pub SetClock);
 
 impl HandClock {
     pub fn new() -> Self {
-        Self(Arc::new(Mutex::new(NOW.parse().unwrap())))
+        Self(SetClock::new(NOW.parse().unwrap()))
     }
 
-    /// Moves it on, or back.
+    /// Lets time pass; less than none sets the clock back.
     pub fn pass(&self, seconds: i64) {
-        let mut now = self.0.lock().unwrap();
-        *now += jiff::SignedDuration::from_secs(seconds);
+        match u64::try_from(seconds) {
+            Ok(seconds) => self.0.pass(std::time::Duration::from_secs(seconds)),
+            Err(_) => self.0.set(self.0.now() + jiff::SignedDuration::from_secs(seconds)),
+        }
     }
 }
 
 impl Clock for HandClock {
     fn now(&self) -> Timestamp {
-        *self.0.lock().unwrap()
+        self.0.now()
+    }
+
+    fn running(&self) -> Option<std::time::Duration> {
+        self.0.running()
+    }
+
+    fn zone(&self) -> Option<String> {
+        self.0.zone()
     }
 }
 
@@ -146,7 +156,7 @@ impl Setup {
         Self { disk: disk.clone(), ..self }
     }
 
-    fn ports(&self) -> Ports {
+    pub fn ports(&self) -> Ports {
         Ports {
             disk: Arc::new(self.disk.clone()),
             clock: Arc::new(self.clock.clone()),

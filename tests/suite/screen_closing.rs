@@ -12,7 +12,6 @@ use sendoff::kiosk::Message;
 use sendoff::kiosk::screen::closing::Page;
 use sendoff::kiosk::screen::{self, Screen, walk};
 use sendoff::kiosk::theme::{TextSize, Theme};
-use sendoff::measure::System;
 use sendoff::record::text::consent_text;
 use sendoff::route::{Answers, Ask, Caution, Route, Scale, Step};
 use sendoff::script::Speaker;
@@ -20,10 +19,10 @@ use sendoff::walk::{
     Answer, CopyChoice, Decision, Event, Ink, Mark, MarkKind, MarkSize, NotShown, Outcome, PersonId, Phase,
     PlanPoint, Shown, Signature, Who,
 };
-use sendoff::words::Reader;
+use sendoff::{measure::System, words::Reader};
 
 use crate::kiosk_support::{Kiosk, PSEUDO, SIZES, Setup, lot, opened};
-
+mod turned;
 const ANN: PersonId = PersonId(1);
 const BO: PersonId = PersonId(2);
 

@@ -371,7 +371,8 @@ fn two_walks_are_open_at_once_and_each_goes_on_where_it_stood() {
     assert_ne!(first, second);
 
     let disk = disk.after_worst_power_cut();
-    let mut kiosk = Setup::new().disk(&disk).boot();
+    let clock = kiosk.setup.clock.clone();
+    let mut kiosk = Setup { clock, ..Setup::new() }.disk(&disk).boot();
     kiosk.expect(&kiosk.say("yard-nobody-on"));
     let reference = |kiosk: &Kiosk| kiosk.walk().booking().unwrap().value.reference.clone();
     // The one that was worked on last stands first.

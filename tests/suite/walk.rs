@@ -15,4 +15,5 @@ mod properties;
 mod round;
 pub mod support;
 mod swap;
+mod times;
 pub mod trip;

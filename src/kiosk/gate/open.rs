@@ -88,6 +88,7 @@ impl App {
                 self.exits = true;
                 Vec::new()
             }
+            Purpose::Unlock => self.unlock(),
             Purpose::Leave => self.act(Action::ToYard),
             Purpose::Settings => self.act(Action::open(Screen::Settings(settings::State))),
             Purpose::Staff => self.act(Action::open(Screen::Staff(staff::State::new(passed.by.clone())))),

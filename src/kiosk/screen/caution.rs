@@ -301,7 +301,7 @@ impl State {
                 let content = ask::view(&show, asked, &cautions);
                 ui::dialog(&look, page, content, Some(Message::Ask(AskMessage::Closed)))
             }
-            None => page,
+            None => ui::alone(page),
         };
         stack![container(page).width(Length::Fill).height(Length::Fill), watch::watch()].into()
     }

@@ -246,13 +246,13 @@ impl State {
             Page::Sign => sign::view(&show),
             Page::Copy => copy::view(&show),
         };
-        let page = container(page).width(Length::Fill).height(Length::Fill).into();
+        let page = container(page).width(Length::Fill).height(Length::Fill);
         match &self.asked {
             Some(asked) => {
                 let close = Some(Message::Ask(AskMessage::Closed));
                 ui::dialog(&ctx.look, page, decide::view(&show, asked), close)
             }
-            None => page,
+            None => ui::alone(page),
         }
     }
 }

@@ -30,19 +30,17 @@ pub(in crate::kiosk) fn frame<'a>(app: &'a App, ctx: &Ctx<'a>) -> Element<'a, Me
             parts.push(faults(ctx, matches!(app.screen, Screen::Yard(_))));
         }
     }
-    let page: Element<'a, Message> = if parts.is_empty() {
-        page
+    let pad = look.gap(Gap::Wide);
+    let padding = if parts.is_empty() {
+        iced::Padding::ZERO
     } else {
-        let pad = look.gap(Gap::Wide);
-        let top = Column::with_children(parts).spacing(look.gap(Gap::Medium)).width(Length::Fill);
-        let top = container(top).padding(iced::Padding {
-            top: look.gap(Gap::Large),
-            left: pad,
-            right: pad,
-            bottom: 0.0,
-        });
-        column![top, page].height(Length::Fill).into()
+        iced::Padding { top: look.gap(Gap::Large), left: pad, right: pad, bottom: 0.0 }
     };
+    // Always there, so that the page stays where it is, and keeps what it remembers, when a notice comes.
+    let top = Column::with_children(parts).spacing(look.gap(Gap::Medium)).width(Length::Fill);
+    let page: Element<'a, Message> =
+        column![container(top).padding(padding), page].height(Length::Fill).into();
+    let page = app.covered(ctx, page);
     if app.emergency {
         return ui::dialog(look, page, emergency::card(&app.screen, ctx), Some(Message::EmergencyToggled));
     }
@@ -50,7 +48,7 @@ pub(in crate::kiosk) fn frame<'a>(app: &'a App, ctx: &Ctx<'a>) -> Element<'a, Me
         let card = gate.view(ctx, app.staff.as_ref().map_err(String::as_str)).map(Message::Gate);
         return ui::dialog(look, page, card, Some(Message::Gate(gate::Message::Left)));
     }
-    page
+    ui::alone(page)
 }
 
 /// Something that staff must know.

@@ -326,7 +326,7 @@ impl State {
         if self.leaving {
             ui::dialog(&ctx.look, page, parts::leaving(&ctx), Some(Message::YardDropped))
         } else {
-            page
+            ui::alone(page)
         }
     }
 

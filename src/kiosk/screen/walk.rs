@@ -332,7 +332,7 @@ impl State {
             // The plan is too small a place to put a finger on; marks have a page of their own.
             Some(sheet @ Sheet::Marks(marking)) => page.marks(sheet, marking),
             Some(sheet) => ui::dialog(&ctx.look, page.whole(), page.sheet(sheet), Some(Message::SheetClosed)),
-            None => page.whole(),
+            None => ui::alone(page.whole()),
         }
     }
 }

@@ -7,9 +7,9 @@ use super::{Action, counted};
 use crate::kiosk::context::Ctx;
 use crate::kiosk::effect::{OpenSummary, YardList};
 use crate::kiosk::gate::Purpose;
-use crate::kiosk::plan;
 use crate::kiosk::theme::{Gap, TextSize};
 use crate::kiosk::ui::{self, Element, Symbol};
+use crate::kiosk::{manners, plan};
 use crate::unit::Sheet;
 use crate::words::{Args, format};
 
@@ -45,6 +45,12 @@ impl State {
     #[must_use]
     pub fn new(list: YardList) -> Self {
         Self { list, routes: std::cell::OnceCell::new() }
+    }
+
+    /// Whether open walks, and with them names, are on the screen.
+    #[must_use]
+    pub fn names_anybody(&self) -> bool {
+        !self.list.walks.is_empty()
     }
 
     /// Takes a message in.
@@ -86,6 +92,9 @@ impl State {
         .spacing(look.gap(Gap::Large))
         .align_y(Alignment::Center);
         let mut page = column![title, ui::rule(look)].spacing(look.gap(Gap::Large));
+        for told in self.told(ctx) {
+            page = page.push(ui::note(look, ctx.say("notice"), Some(told)));
+        }
         for open in &self.list.walks {
             page = page.push(self.open_walk(ctx, open));
         }
@@ -94,6 +103,12 @@ impl State {
         page = page.push(grid(ctx, units)).push(crew(ctx)).push(self.foot(ctx));
         let padded = container(page).padding(look.gap(Gap::Wide)).width(Length::Fill);
         ui::scroll(look, padded).height(Length::Fill).into()
+    }
+
+    /// What staff must know before a walk begins: of the disk, and of the clock.
+    fn told(&self, ctx: &Ctx<'_>) -> impl Iterator<Item = String> {
+        let behind = self.list.behind.map(|jump| manners::jump_words(ctx, "clock-behind", jump));
+        [manners::room_words(ctx, &self.list.room), behind].into_iter().flatten()
     }
 
     fn open_walk<'a>(&'a self, ctx: &Ctx<'a>, open: &'a OpenSummary) -> Element<'a, Message> {
@@ -155,6 +170,8 @@ impl State {
         let faults = ctx.faults.of(id);
         let start: Element<'a, Message> = if faults > 0 {
             ui::note(look, counted(ctx, "yard-unit-faulty", faults), None)
+        } else if !self.list.room.for_a_walk() {
+            ui::small(look, ctx.say("yard-no-room")).into()
         } else if self.list.walks.iter().any(|w| w.unit.as_ref() == Some(id)) {
             ui::secondary(look, ctx.say("yard-start-another"), chosen).fill().into()
         } else {

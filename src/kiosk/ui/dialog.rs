@@ -1,17 +1,17 @@
 //! A layer over a page that must be answered first.
 
-use iced::advanced::layout::{self, Layout};
-use iced::advanced::widget::Tree;
-use iced::advanced::{Shell, Widget, mouse, renderer};
+use iced::advanced::Shell;
 use iced::keyboard::{self, Key, key::Named};
-use iced::widget::{container, stack};
-use iced::{Background, Event, Length, Rectangle, Size};
+use iced::widget::container;
+use iced::{Background, Event, Length};
 
 use super::Element;
 use super::around::{Around, Behavior, Input};
+use super::layered::{Over, layered};
 use crate::kiosk::theme::{Gap, Look, style};
 
-/// Shows `content` over `base`. Nothing of the base can be pressed, focused or found meanwhile; Escape sends
+/// Shows `content` over `base`; where there is none for now, show `base` [`alone`], so that it keeps what it
+/// remembers. Nothing of the base can be pressed, focused or found meanwhile; Escape sends
 /// `close` where there is one.
 pub fn dialog<'a, M: Clone + 'a>(
     look: &Look,
@@ -33,7 +33,12 @@ pub fn dialog<'a, M: Clone + 'a>(
         Some(message) => on_escape(over, message),
         None => over.into(),
     };
-    stack![Element::new(Inert(base.into())), over].into()
+    layered(base, Over::Shows(over))
+}
+
+/// A page over which a [`dialog`](fn@dialog) may come.
+pub fn alone<'a, M: 'a>(base: impl Into<Element<'a, M>>) -> Element<'a, M> {
+    layered(base, Over::Nothing)
 }
 
 /// Sends `message` when Escape is pressed and nothing inside took it.
@@ -54,50 +59,6 @@ impl<M: Clone> Behavior<M> for OnEscape<M> {
         if escape && !input.captured {
             shell.publish(self.0.clone());
             shell.capture_event();
-        }
-    }
-}
-
-/// Draws what lies below and lets nothing through to it.
-struct Inert<'a, M>(Element<'a, M>);
-
-impl<M> Widget<M, iced::Theme, iced::Renderer> for Inert<'_, M> {
-    fn size(&self) -> Size<Length> {
-        self.0.as_widget().size()
-    }
-
-    fn children(&self) -> Vec<Tree> {
-        vec![Tree::new(&self.0)]
-    }
-
-    fn diff(&self, tree: &mut Tree) {
-        tree.diff_children(std::slice::from_ref(&self.0));
-    }
-
-    fn layout(
-        &mut self,
-        tree: &mut Tree,
-        renderer: &iced::Renderer,
-        limits: &layout::Limits,
-    ) -> layout::Node {
-        let Some(inner) = tree.children.first_mut() else { return layout::Node::new(Size::ZERO) };
-        let node = self.0.as_widget_mut().layout(inner, renderer, limits);
-        layout::Node::with_children(node.size(), vec![node])
-    }
-
-    fn draw(
-        &self,
-        tree: &Tree,
-        renderer: &mut iced::Renderer,
-        theme: &iced::Theme,
-        style: &renderer::Style,
-        layout: Layout<'_>,
-        _cursor: mouse::Cursor,
-        viewport: &Rectangle,
-    ) {
-        if let (Some(inner), Some(place)) = (tree.children.first(), layout.children().next()) {
-            let cursor = mouse::Cursor::Unavailable;
-            self.0.as_widget().draw(inner, renderer, theme, style, place, cursor, viewport);
         }
     }
 }

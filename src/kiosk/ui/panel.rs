@@ -73,7 +73,9 @@ pub fn note<'a, M: 'a>(look: &Look, title: impl Into<String>, line: Option<Strin
     let text = column![words::strong(look, title.into())]
         .push(line.map(|line| words::body(look, line)))
         .spacing(look.gap(Gap::Tiny))
-        .padding(look.gap(Gap::Large));
+        .padding(look.gap(Gap::Large))
+        // What fills comes last: long words leave the bar its width.
+        .width(Length::Fill);
     let ground = style::ground(look, colors.leaf, colors.line);
     container(row![bar, text].height(Length::Shrink)).width(Length::Fill).style(move |_| ground).into()
 }

@@ -42,6 +42,10 @@ pub(super) struct Memory {
     pub(super) faults: BTreeSet<(Operation, u64)>,
     /// From which count on a kind fails.
     pub(super) dead: BTreeMap<Operation, u64>,
+    /// Most bytes that all files may take together.
+    pub(super) room: Option<u64>,
+    /// Whether every change is refused.
+    pub(super) read_only: bool,
 }
 
 fn refuse<T>(action: &'static str, path: &Path, kind: io::ErrorKind, words: &str) -> Result<T, DiskFault> {
@@ -73,7 +77,22 @@ impl Memory {
         if self.fails(operation) {
             return refuse(action, path, io::ErrorKind::StorageFull, "a fault that was asked for");
         }
+        if self.read_only && !matches!(operation, Operation::Read) {
+            return refuse(action, path, io::ErrorKind::ReadOnlyFilesystem, "the disk is read-only");
+        }
         Ok(())
+    }
+
+    /// Bytes that files with a name take.
+    pub(super) fn used(&self) -> u64 {
+        let named: BTreeSet<usize> = self.names.values().copied().collect();
+        named.into_iter().map(|file| self.length(file)).sum()
+    }
+
+    /// How many of these bytes still fit.
+    fn fitting(&self, bytes: usize) -> usize {
+        let left = self.room.map(|room| room.saturating_sub(self.used()));
+        left.map_or(bytes, |left| usize::try_from(left).unwrap_or(usize::MAX).min(bytes))
     }
 
     fn content(&mut self, file: usize, path: &Path) -> Result<&mut Content, DiskFault> {
@@ -125,6 +144,9 @@ impl Memory {
     /// A file that has all its content, and no name yet: what a temporary file is.
     fn new_content(&mut self, path: &Path, bytes: &[u8], access: Access) -> Result<usize, DiskFault> {
         self.attempt(Operation::Write, "write", path)?;
+        if self.fitting(bytes.len()) < bytes.len() {
+            return refuse("write", path, io::ErrorKind::StorageFull, "no space left on the disk");
+        }
         self.attempt(Operation::Sync, "sync", path)?;
         let (live, durable) = (bytes.to_vec(), bytes.to_vec());
         self.contents.push(Content { live, durable, lost: Vec::new(), access: Some(access) });
@@ -175,8 +197,12 @@ impl Memory {
     }
 
     pub(super) fn write(&mut self, file: usize, path: &Path, bytes: &[u8]) -> Result<(), DiskFault> {
-        let failed = self.attempt(Operation::Write, "append to", path);
-        let length = if failed.is_err() { bytes.len() / 2 } else { bytes.len() };
+        let mut failed = self.attempt(Operation::Write, "append to", path);
+        let fitting = self.fitting(bytes.len());
+        if failed.is_ok() && fitting < bytes.len() {
+            failed = refuse("append to", path, io::ErrorKind::StorageFull, "no space left on the disk");
+        }
+        let length = if failed.is_err() { fitting.min(bytes.len() / 2) } else { bytes.len() };
         self.content(file, path)?.live.extend(bytes.iter().take(length));
         failed
     }

@@ -104,3 +104,19 @@ fn appending_moving_cutting_removing() {
 fn seeds_differ() {
     assert_ne!(SystemEntropy.seed().unwrap(), SystemEntropy.seed().unwrap());
 }
+
+#[test]
+fn the_running_clock_never_goes_back() {
+    let clock = SystemClock;
+    let looks: Vec<_> = (0..50).map(|_| clock.running().unwrap()).collect();
+    assert!(looks.is_sorted(), "{looks:?}");
+}
+
+#[test]
+fn the_time_since_the_start_reads_as_linux_writes_it() {
+    // proc(5): two numbers, in seconds.
+    assert_eq!(read_uptime("350735.47 234388.90\n"), Some(Duration::from_millis(350_735_470)));
+    for text in ["", "12", "12. 3", "x.12 1", "12.1 1", "-1.00 0"] {
+        assert_eq!(read_uptime(text), None, "{text}");
+    }
+}

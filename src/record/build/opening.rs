@@ -1,8 +1,9 @@
 //! Who: agents, reader, party, opening.
 
+use super::seconds;
 use crate::record::form::{
-    AgentOn, Booking, DueBack, EarlierParty, Licence, Member, Opening, Party, Person, Present, Reader, Time,
-    Told,
+    AgentOn, Booking, ClockJump, DueBack, Durations, EarlierParty, Licence, Member, Opening, Party, Person,
+    Present, Reader, Time, Told,
 };
 use crate::script::Scripts;
 use crate::walk::{self, Timed, Walk};
@@ -24,6 +25,25 @@ pub(in crate::record) fn reader_of_lot(scripts: &Scripts) -> Reader {
     let lot = &scripts.lot.value;
     let first = |all: &[String], usual: &str| all.first().map_or_else(|| usual.to_owned(), Clone::clone);
     Reader { language: first(&lot.languages, "en-US"), measures: first(&lot.measures, "us"), at: None }
+}
+
+/// Jumps of the tablet's clock.
+pub(super) fn clock_jumps(walk: &Walk) -> Vec<ClockJump> {
+    let jumps = walk.clock_jumps().iter();
+    jumps.map(|j| ClockJump { at: Time::from(j), from: j.value.from, to: j.value.to }).collect()
+}
+
+/// Where the time went.
+pub(super) fn durations(walk: &Walk) -> Durations {
+    let times = walk.times();
+    Durations {
+        worked_s: seconds(times.worked()),
+        opening_s: seconds(times.opening),
+        closing_s: seconds(times.closing),
+        paused_s: seconds(times.paused),
+        with_renter_s: seconds(times.with_renter),
+        hand_overs: times.hand_overs,
+    }
 }
 
 pub(super) fn agents(walk: &Walk) -> Vec<AgentOn> {

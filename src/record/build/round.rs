@@ -36,6 +36,7 @@ fn step(walk: &Walk, pages: &mut Pages<'_>, index: usize, step: &route::Step) ->
         station: step.station.word().to_owned(),
         place: step.place.clone(),
         minutes: step.minutes,
+        took_s: super::seconds(walk.times().step(&step.id)),
         picture: step.picture.clone(),
         outcome: last,
         earlier: earlier.iter().map(outcome).collect(),

@@ -42,6 +42,9 @@ pub struct Step {
     pub place: String,
     /// Minutes it takes.
     pub minutes: u16,
+    /// Seconds it took, its cautions included; 0 in records before version 1.2.
+    #[serde(default)]
+    pub took_s: u32,
     /// Picture, if it has one.
     pub picture: Option<String>,
     /// What came of it.

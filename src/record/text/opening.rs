@@ -3,7 +3,8 @@
 use super::page::Page;
 use crate::measure::Quantity;
 use crate::record::form::{
-    AnswerState, Caution, Decision, FactValue, Handoff, Outcome, Person, Refusal, Step, StepOutcome,
+    AnswerState, Caution, Decision, Durations, FactValue, Handoff, Outcome, Person, Refusal, Step,
+    StepOutcome,
 };
 use crate::unit::rounding_of;
 use crate::words::Args;
@@ -46,6 +47,31 @@ pub(super) fn title(page: &mut Page<'_>, record: &Handoff) {
     if record.walk.clock_steps_back > 0 {
         let args = Args::new().number("count", record.walk.clock_steps_back);
         let text = page.say_with("record-clock", &args);
+        page.para(2, &text);
+    }
+    for jump in &record.walk.clock_jumps {
+        let args = Args::new().text("from", page.time_utc(jump.from)).text("to", page.time_utc(jump.to));
+        let text = page.say_with("record-clock-jump", &args);
+        page.para(2, &text);
+    }
+    if let Some(took) = record.walk.durations {
+        durations(page, took);
+    }
+}
+
+/// How long it took, and how long the renter had the tablet. Whole minutes, from half of one on rounded up.
+fn durations(page: &mut Page<'_>, took: Durations) {
+    let minutes = |page: &Page<'_>, seconds: u32| page.minutes((seconds.saturating_add(30)) / 60);
+    let args = Args::new()
+        .text("worked", minutes(page, took.worked_s))
+        .text("opening", minutes(page, took.opening_s))
+        .text("closing", minutes(page, took.closing_s))
+        .text("renter", minutes(page, took.with_renter_s))
+        .number("count", took.hand_overs);
+    let text = page.say_with("record-took", &args);
+    page.para(2, &text);
+    if took.paused_s > 0 {
+        let text = page.say_with("record-paused", &Args::new().text("paused", minutes(page, took.paused_s)));
         page.para(2, &text);
     }
 }

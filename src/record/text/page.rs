@@ -198,6 +198,11 @@ impl<'a> Page<'a> {
         }
     }
 
+    /// A duration in whole minutes.
+    pub(super) fn minutes(&self, minutes: u32) -> String {
+        format::duration_minutes(self.words, &self.reader, minutes)
+    }
+
     /// A moment in UTC on the clock of the lot.
     pub(super) fn time_utc(&self, utc: jiff::Timestamp) -> String {
         self.time(&Time { utc, offset_minutes: self.offset })

@@ -109,6 +109,8 @@ pub(super) fn steps(page: &mut Page<'_>, record: &Handoff) {
         let StepOutcome::Shown { at, .. } = &step.outcome else { continue };
         page.blank();
         let args = Args::new().text("title", step.title.as_str()).text("time", page.time(at));
+        let took = page.measured(&step.took_s.to_string(), "s");
+        let args = args.text("took", took);
         // Where one agent led all of it, the head of the record says so.
         let text = if record.agents.len() > 1 {
             page.say_with("record-step-shown-by", &args.text("who", page.who(Who::Agent, at)))

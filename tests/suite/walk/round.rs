@@ -1,7 +1,7 @@
 use super::support::*;
 use sendoff::walk::{
-    Answer, AnswerState, Decision, Event, Missing, MustAnswer, NotRead, NotShown, Peg, PersonId, Refused,
-    Response, StepState, Tally, Who,
+    Answer, AnswerState, Decision, Event, Missing, MustAnswer, NotRead, NotShown, Pace, Peg, PersonId,
+    Refused, Response, StepState, Tally, Who,
 };
 
 fn answered(caution: &str, by: PersonId, how: Answer, text: &str) -> Event {
@@ -234,10 +234,13 @@ fn pegs_and_minutes_follow() {
     let pegs = |walk: &sendoff::walk::Walk| (0..5).map(|i| walk.peg(i)).collect::<Vec<_>>();
     let open = Some(Peg::Open);
     assert_eq!(pegs(&walk), [open, open, open, open, None]);
-    assert_eq!((walk.minutes_left(), walk.next_step()), (10, Some(0)));
+    assert_eq!((walk.minutes_left(&Pace::default()), walk.next_step()), (10, Some(0)));
     all(&mut walk, [step_shown("lp-supply"), step_shown("awning")]);
     assert_eq!(pegs(&walk), [open, Some(Peg::PartDone), Some(Peg::Unanswered), open, None]);
-    assert_eq!((walk.minutes_left(), walk.next_step(), walk.next_step_after(1)), (6, Some(0), Some(2)));
+    assert_eq!(
+        (walk.minutes_left(&Pace::default()), walk.next_step(), walk.next_step_after(1)),
+        (6, Some(0), Some(2))
+    );
     all(&mut walk, [answer("awning-1", ANN), answer("awning-2", ANN)]);
     assert_eq!(walk.peg(2), Some(Peg::PartDone), "readings are due");
     assert_eq!(walk.cautions_settled(), Tally { done: 2, all: 6 });
@@ -248,6 +251,9 @@ fn pegs_and_minutes_follow() {
     assert_eq!(walk.missing_to_sign(), []);
     let done = Some(Peg::Done);
     assert_eq!(pegs(&walk), [done, done, done, done, None]);
-    assert_eq!((walk.minutes_left(), walk.next_step(), walk.next_step_after(3)), (0, None, None));
+    assert_eq!(
+        (walk.minutes_left(&Pace::default()), walk.next_step(), walk.next_step_after(3)),
+        (0, None, None)
+    );
     assert_eq!(walk.steps_settled(), Tally { done: 5, all: 5 });
 }

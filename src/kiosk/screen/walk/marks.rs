@@ -82,9 +82,9 @@ fn on_unit(shape: &PlanShape, (x, y): (f64, f64)) -> PlanPoint {
 impl<'a> Page<'a> {
     /// The page of the marks, or the sheet of the one that is being placed over it.
     pub(super) fn marks(&self, sheet: &'a Sheet, marking: &'a Marking) -> Element<'a, Message> {
-        let page = self.mark_page();
+        let page = ui::on_escape(self.mark_page(), Message::SheetClosed);
         if marking.at.is_none() {
-            return ui::on_escape(page, Message::SheetClosed);
+            return ui::alone(page);
         }
         ui::dialog(
             &self.ctx.look,

@@ -139,7 +139,11 @@ impl<'a> Page<'a> {
         } else {
             ctx.say(zone_key(zone))
         };
-        let time = format::duration_minutes(&ctx.scripts.words, &ctx.settings.staff, walk.minutes_left());
+        let time = format::duration_minutes(
+            &ctx.scripts.words,
+            &ctx.settings.staff,
+            walk.minutes_left(&self.hall.pace),
+        );
         let words = column![
             ui::strong(look, first),
             ui::small(look, ctx.say_with("walk-time-left", &Args::new().text("time", time))),
