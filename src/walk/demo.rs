@@ -141,7 +141,8 @@ impl Walk {
             .attempts(&caution.id)
             .iter()
             .filter(|a| matches!(&a.value, Attempt::Tried(t) if t.demonstration == demonstration.id));
-        let order = part.order_shown(self.id(), &demonstration.id, made.count(), &kept);
+        let before = last.map_or(&[][..], |tried| tried.order.as_slice());
+        let order = part.order_shown(self.id(), &demonstration.id, made.count(), &kept, before);
         Due { demonstration, part, tries: tries.len(), kept, last, order }
     }
 

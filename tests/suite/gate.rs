@@ -47,6 +47,8 @@ fn people() -> Staff {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
     /// Whatever is pressed in whatever order: where somebody has a PIN, nobody goes through but whoever tried one
     /// last, once that was found right; and nobody tries while they must wait.
     #[test]

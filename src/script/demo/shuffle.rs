@@ -7,9 +7,17 @@ use super::{Part, Task, Try};
 impl Part {
     /// Order in which the items of the part stand on the page: first those that were kept from the try before, then
     /// the others, shuffled. The seed is walk, demonstration, part and the number of tries that everybody has made of
-    /// this demonstration so far. Cards to put in order never stand in a right order, if there is another.
+    /// this demonstration so far. Cards to put in order never stand in a right order, if there is another; and what
+    /// stands there anew never stands as it did `before`, if there are two.
     #[must_use]
-    pub fn order_shown(&self, walk: &str, demonstration: &str, tries: usize, kept: &[String]) -> Vec<String> {
+    pub fn order_shown(
+        &self,
+        walk: &str,
+        demonstration: &str,
+        tries: usize,
+        kept: &[String],
+        before: &[String],
+    ) -> Vec<String> {
         let ids: Vec<String> = self.items().into_iter().map(|card| card.id.clone()).collect();
         let (stay, mut rest): (Vec<String>, Vec<String>) = ids.into_iter().partition(|id| kept.contains(id));
         let mut chance = Chance::new(&format!("{walk}\n{demonstration}\n{}\n{tries}\n", self.id));
@@ -18,15 +26,19 @@ impl Part {
         }
         let mut stay: Vec<String> = stay;
         stay.sort_by_key(|id| kept.iter().position(|other| other == id));
-        if let Task::Order(_) = self.task {
-            for _ in 1..rest.len() {
-                let all: Vec<String> = stay.iter().chain(&rest).cloned().collect();
-                if self.judge_so_far(&Try::Cards(all)).is_some() {
-                    break;
-                }
-                rest.rotate_left(1);
-            }
-        }
+        let stood: Vec<&String> = before.iter().filter(|id| rest.contains(id)).collect();
+        let ready = |rest: &[String]| {
+            let all: Vec<String> = stay.iter().chain(rest).cloned().collect();
+            matches!(self.task, Task::Order(_)) && self.judge_so_far(&Try::Cards(all)).is_none()
+        };
+        let turned = |by: usize| {
+            let mut rest = rest.clone();
+            rest.rotate_left(by);
+            rest
+        };
+        let all = || (0..rest.len()).map(turned).filter(|rest| !ready(rest));
+        let other = all().find(|rest| !stood.iter().copied().eq(rest)).or_else(|| all().next());
+        let rest = other.unwrap_or_else(|| rest.clone());
         stay.extend(rest);
         stay
     }

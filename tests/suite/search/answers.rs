@@ -306,6 +306,8 @@ fn the_order_of_adding_makes_no_difference() {
 }
 
 proptest::proptest! {
+    #![proptest_config(proptest::prelude::ProptestConfig { failure_persistence: None, ..proptest::prelude::ProptestConfig::default() })]
+
     #[test]
     fn any_text_can_be_asked_for(words in "\\PC{0,24}", raw in proptest::arbitrary::any::<String>()) {
         let index = the_index();
