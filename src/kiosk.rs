@@ -12,6 +12,7 @@ pub mod effect;
 pub mod gate;
 pub mod guard;
 mod hall;
+pub mod hand_in;
 pub mod headless;
 mod kept;
 mod lapse;
@@ -268,6 +269,7 @@ impl App {
                 }
                 vec![Effect::Seal]
             }
+            Action::HandIn(ask) => vec![Effect::HandIn(ask)],
             Action::SaveCopy { record, to } => vec![Effect::SaveCopy { record, to }],
             Action::Set(settings) => self.set(*settings),
             Action::Open(screen) => {
@@ -340,6 +342,7 @@ impl App {
                 self.tell(self.say(key, Args::new().text("why", why)), false);
                 Vec::new()
             }
+            Done::HandIn(answer) => self.handed_in(answer),
             Done::PinTried { code, tried, staff } => {
                 self.staff = staff;
                 self.pin_tried(&code, tried)

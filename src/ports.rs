@@ -83,6 +83,11 @@ pub trait Disk: Send + Sync + std::fmt::Debug {
     /// Whether `path` is a folder.
     fn is_dir(&self, path: &Path) -> bool;
 
+    /// Folders of the media that are plugged in now, such as sticks, sorted.
+    fn volumes(&self) -> Vec<PathBuf> {
+        Vec::new()
+    }
+
     /// What changes when a file is written: its length and when it was last changed, in nanoseconds. `None`
     /// where that is not known; then only its content tells.
     fn stamp(&self, _path: &Path) -> Option<(u64, u128)> {

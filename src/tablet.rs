@@ -4,6 +4,7 @@
 //! sealing was begun is sealed to the same bytes.
 
 pub mod clock;
+pub mod outbox;
 pub mod pace;
 pub mod room;
 mod sealing;
@@ -91,6 +92,9 @@ pub enum TabletFault {
 struct Settings {
     name: At<String>,
     made: At<String>,
+    /// Folder of the office to which records can be handed in beside sticks.
+    #[serde(default)]
+    hand_in: Option<At<String>>,
 }
 
 /// A tablet with its key.
@@ -101,6 +105,7 @@ pub struct Tablet {
     name: String,
     made: Timestamp,
     key: Arc<TabletKey>,
+    hand_in: Option<PathBuf>,
 }
 
 /// A walk to go on with, and the scripts it began with.
@@ -145,6 +150,7 @@ impl Tablet {
             name: settings.name.value,
             made,
             key: Arc::new(key),
+            hand_in: settings.hand_in.map(|folder| PathBuf::from(folder.value)),
         }))
     }
 
@@ -165,6 +171,7 @@ impl Tablet {
             name: name.to_owned(),
             made,
             key: Arc::new(key),
+            hand_in: None,
         })
     }
 

@@ -99,6 +99,13 @@ pub struct Finding {
     pub problem: Problem,
 }
 
+impl Finding {
+    /// What a chain shows.
+    pub(super) fn of_chain(chain: Chain, problem: chains::Problem) -> Self {
+        Self { place: chain.to_string(), chain: Some(chain), problem: Problem::Chain(problem) }
+    }
+}
+
 /// All that an audit found.
 #[derive(Debug, Clone, Default)]
 pub struct Report {
@@ -147,8 +154,7 @@ pub fn audit(
     }
     let marks = work.marks(archive)?;
     for (chain, problem) in chains::check(&work.links, &marks) {
-        let place = chain.to_string();
-        work.findings.push(Finding { place, chain: Some(chain), problem: Problem::Chain(problem) });
+        work.findings.push(Finding::of_chain(chain, problem));
     }
     let mut findings = work.findings;
     // Of equal places the order stays: first the file, then its chain.

@@ -14,6 +14,8 @@ use std::path::{Path, PathBuf};
 use foreign::Foreign;
 use jiff::Timestamp;
 
+use super::audit::Finding;
+use super::chains::{self, Link, Said};
 use super::receipts::{LogFault, Receipt, Receipts, Writer};
 use super::{Archive, ArchiveFault, Filed, MARKS, RECEIPTS, marks, search, trust};
 use crate::ports::{Disk, Ports};
@@ -78,6 +80,8 @@ pub struct Summary {
     pub rehearsals: Vec<PathBuf>,
     /// What was not taken.
     pub bad: Vec<(PathBuf, Bad)>,
+    /// What the chains of the new records show. A gap may close with the next stick.
+    pub chains: Vec<Finding>,
     /// Receipts that were written beside what was taken.
     pub receipts: Vec<PathBuf>,
     /// Logs of receipts in a stand-alone copy that are not believed, and why: what they tell is judged now.
@@ -109,6 +113,8 @@ struct Work<'a> {
     settled: Vec<String>,
     /// Numbers that are new, by chain: their marks may rise.
     touched: BTreeMap<String, (u32, RecordId)>,
+    /// What the new records say of themselves, by chain.
+    fresh: BTreeMap<String, BTreeMap<u32, Said>>,
 }
 
 /// Takes records in.
@@ -143,6 +149,7 @@ pub fn import(
         writer: Writer::new(archive.store()),
         settled: Vec::new(),
         touched: BTreeMap::new(),
+        fresh: BTreeMap::new(),
     };
     for folder in ["", RECEIPTS] {
         archive.store().settle(folder)?;
@@ -168,11 +175,12 @@ pub fn import(
             Ok(())
         })?;
         let folder = if work.disk.is_dir(path) { path.as_path() } else { path.parent().unwrap_or(path) };
-        // No tablet waits for a receipt beside a copy.
-        if !work.foreign.is_copy {
+        // No tablet waits for a receipt beside a copy, or in the archive itself.
+        if !work.foreign.is_copy && !folder.starts_with(archive.dir()) {
             beside::write(&work, folder, lines, &office, &mut summary);
         }
     }
+    summary.chains = work.chains();
     work.raise_marks(&office)?;
     Ok(summary)
 }
@@ -200,6 +208,20 @@ impl Work<'_> {
         }
         store.settle(MARKS)?;
         Ok(())
+    }
+
+    /// What the chains of the new records show, as far as receipts and the new records tell.
+    fn chains(&self) -> Vec<Finding> {
+        if self.fresh.is_empty() {
+            return Vec::new();
+        }
+        let link = |(id, receipt): (RecordId, Receipt)| {
+            let fresh = self.fresh.get(&marks::name_of(&id))?;
+            Some(Link { said: fresh.get(&id.number()).copied(), digest: receipt.digest, id })
+        };
+        let links: Vec<Link> = self.own.all().filter_map(link).collect();
+        let found = chains::check(&links, &[]).into_iter();
+        found.map(|(chain, problem)| Finding::of_chain(chain, problem)).collect()
     }
 
     fn touch(&mut self, id: &RecordId) {

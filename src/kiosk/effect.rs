@@ -65,6 +65,8 @@ pub enum Effect {
         /// Where to.
         to: PathBuf,
     },
+    /// Hand records in to the office.
+    HandIn(super::hand_in::Ask),
     /// Check a PIN. It takes a good part of a second.
     TryPin(Credential),
     /// Change who works here.
@@ -103,6 +105,8 @@ pub enum Done {
     SettingsKept(Result<(), String>),
     /// A copy was written to this file.
     Copied(Result<PathBuf, String>),
+    /// What came of handing records in.
+    HandIn(super::hand_in::Answer),
     /// A PIN was checked.
     PinTried {
         /// Whose.

@@ -39,6 +39,8 @@ pub enum Purpose {
     GoOn(String),
     /// Take the open walk over.
     TakeOver,
+    /// Say that a key is that of the office.
+    Office(crate::record::keys::PublicKey),
 }
 
 impl Purpose {
@@ -55,6 +57,7 @@ impl Purpose {
             Self::Begin(_) => "gate-begin",
             Self::GoOn(_) => "gate-go-on",
             Self::TakeOver => "gate-take-over",
+            Self::Office(_) => "gate-office",
         }
     }
 }

@@ -130,7 +130,7 @@ impl World {
         self.ports.disk.replace(&path, text.as_bytes(), Access::Usual).map_err(|e| e.to_string())
     }
 
-    fn named(&self) -> Result<Tablet, String> {
+    pub(super) fn named(&self) -> Result<Tablet, String> {
         self.tablet().ok_or_else(|| "this tablet has no name yet; start the kiosk again".to_owned())
     }
 
@@ -180,6 +180,7 @@ pub(super) fn perform(world: &World, lot: &Arc<Scripts>, effect: Effect) -> Done
         Effect::KeepSettings { text, serial } => Done::SettingsKept(world.keep_settings(&text, serial)),
         Effect::Seal => Done::Sealed(seal(world)),
         Effect::SaveCopy { record, to } => Done::Copied(copy(world, &record, &to)),
+        Effect::HandIn(ask) => super::hand_in::perform(world, ask),
         Effect::TryPin(who) => try_pin(world, who),
         Effect::Staff(change) => change_staff(world, &change),
     }
@@ -202,7 +203,7 @@ fn first_start(world: &World, name: &str) -> Result<String, String> {
     Ok(fingerprint)
 }
 
-fn list(world: &World) -> Result<YardList, String> {
+pub(super) fn list(world: &World) -> Result<YardList, String> {
     let tablet = world.named()?;
     // The writer of a walk that was left has written everything before it ends.
     *locked(&world.open) = None;

@@ -58,6 +58,8 @@ pub enum Action {
     },
     /// Seal the open walk.
     Seal,
+    /// Hand records in to the office.
+    HandIn(super::hand_in::Ask),
     /// Copy a sealed record.
     SaveCopy {
         /// The sealed file.

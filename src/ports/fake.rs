@@ -281,6 +281,11 @@ impl Disk for MemoryDisk {
         self.memory().is_dir(path)
     }
 
+    fn volumes(&self) -> Vec<PathBuf> {
+        let media = Path::new("/media");
+        self.list(media).unwrap_or_default().into_iter().map(|name| media.join(name)).collect()
+    }
+
     fn make_dir(&self, dir: &Path) -> Result<(), DiskFault> {
         self.memory().make_dir(dir)
     }

@@ -81,6 +81,10 @@ impl Entropy for SystemEntropy {
 #[derive(Debug, Clone, Copy, Default)]
 pub struct SystemDisk;
 
+/// Where desktops and people mount media.
+const MEDIA: [&str; 3] = ["/media/", "/run/media/", "/mnt/"];
+const MOUNTS_CAP: u64 = 1 << 20;
+
 #[expect(clippy::disallowed_types, reason = "this is the disk that everybody else is told to use")]
 type File = std::fs::File;
 
@@ -165,6 +169,21 @@ fn name_new(part: &Path, path: &Path) -> Result<(), DiskFault> {
         Err(_) if taken(path) => Err(exists()),
         Err(_) => move_to(part, path).map_err(io_fault("name", path)),
     }
+}
+
+/// What lies where media are mounted, from the system's table of mounts (`fstab(5)`: the second field is the
+/// folder, with blanks and backslashes in it as octal escapes).
+fn mounted(table: &str) -> Vec<PathBuf> {
+    let folder = |line: &str| {
+        let field = line.split(' ').nth(1)?;
+        let plain = [("\\040", " "), ("\\011", "\t"), ("\\012", "\n"), ("\\134", "\\")];
+        let plain = plain.iter().fold(field.to_owned(), |text, (escape, plain)| text.replace(escape, plain));
+        MEDIA.iter().any(|media| plain.starts_with(media)).then(|| PathBuf::from(plain))
+    };
+    let mut folders: Vec<PathBuf> = table.lines().filter_map(folder).collect();
+    folders.sort_unstable();
+    folders.dedup();
+    folders
 }
 
 /// A lock of the operating system, freed when the file is closed.
@@ -254,6 +273,11 @@ impl Disk for SystemDisk {
         let meta = std::fs::metadata(path).ok()?;
         let changed = meta.modified().ok()?.duration_since(std::time::UNIX_EPOCH).ok()?;
         Some((meta.len(), changed.as_nanos()))
+    }
+
+    fn volumes(&self) -> Vec<PathBuf> {
+        let table = self.read(Path::new("/proc/self/mounts"), MOUNTS_CAP).unwrap_or_default();
+        mounted(&String::from_utf8_lossy(&table))
     }
 
     fn make_dir(&self, dir: &Path) -> Result<(), DiskFault> {

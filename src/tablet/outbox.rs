@@ -53,7 +53,9 @@ pub enum HandInFault {
     #[error(transparent)]
     Disk(#[from] DiskFault),
     /// A record of this tablet does not hold.
-    #[error("record {id} of this tablet does not hold: {failure}. Tell the office, and leave the tablet as it is")]
+    #[error(
+        "record {id} of this tablet does not hold: {failure}. Tell the office, and leave the tablet as it is"
+    )]
     Own {
         /// The record.
         id: RecordId,
@@ -90,6 +92,12 @@ impl Tablet {
             }
         }
         Ok(waiting)
+    }
+
+    /// Where records can be handed in: the folder that the settings name, then what is plugged in.
+    #[must_use]
+    pub fn places(&self) -> Vec<PathBuf> {
+        self.hand_in.iter().cloned().chain(self.ports.disk.volumes()).collect()
     }
 
     /// The key of the office, once it is known.
@@ -141,6 +149,8 @@ impl Tablet {
             self.copy_out(&folder.join(name), &bytes)?;
             done.exported += 1;
         }
+        // A copy that lay there already may come from a try that failed at its last sync.
+        self.ports.disk.settle(&folder)?;
         Ok(done)
     }
 

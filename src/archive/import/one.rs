@@ -3,8 +3,9 @@
 use std::path::Path;
 
 use super::{Bad, Outcome, Receipt, Work, confirmed};
+use crate::archive::chains::Said;
 use crate::archive::search::Place;
-use crate::archive::{ArchiveFault, Filed, judge, place_of, quarantine};
+use crate::archive::{ArchiveFault, Filed, QUARANTINE, judge, marks, place_of, quarantine};
 use crate::ports::{Access, DiskFault};
 use crate::record::receipt::Line;
 use crate::record::seal::{Kind, RecordId};
@@ -58,6 +59,12 @@ impl Work<'_> {
         code: &'static str,
         why: String,
     ) -> Result<Taken, ArchiveFault> {
+        // What waits in quarantine already is not put there again.
+        let waits =
+            path.strip_prefix(self.archive.dir()).ok().map(|p| p.to_string_lossy().replace('\\', "/"));
+        if let Some(kept) = waits.filter(|name| name.starts_with(QUARANTINE)) {
+            return Ok((Outcome::Bad(Bad { code, why, kept: Some(kept) }), None));
+        }
         let kept = quarantine::keep(self.archive.store(), path, bytes, &why, code, self.now)?;
         Ok((Outcome::Bad(Bad { code, why, kept: Some(kept) }), None))
     }
@@ -108,6 +115,8 @@ impl Work<'_> {
         }
         self.archive.store().create(&filed.path, bytes, Access::Usual)?;
         self.settle(&filed.path)?;
+        let said = Said { previous: seen.previous, sealed: seen.sealed };
+        self.fresh.entry(marks::name_of(&seen.id)).or_default().insert(seen.number, said);
         Ok((Outcome::New(filed), line))
     }
 }

@@ -2,12 +2,13 @@
 
 use serde_json::json;
 
-use super::ImportArgs;
+use super::{ImportArgs, words};
 use crate::archive::import::{Plan, Summary, import};
 use crate::archive::{Archive, ArchiveFault};
 use crate::commands::cli::Format;
 use crate::commands::{COULD_NOT_RUN, Console, FINDINGS, GOOD};
 use crate::ports::Ports;
+use crate::words::Reader;
 
 pub(super) fn run(args: &ImportArgs, ports: &Ports, console: &mut Console) -> u8 {
     let summary = match take(args, ports, console) {
@@ -56,6 +57,11 @@ fn text(summary: &Summary, console: &mut Console) {
             console.say(format!("           kept in {kept}"));
         }
     }
+    let words = words();
+    for finding in &summary.chains {
+        let said = finding.say(&words, &Reader::default());
+        console.say(format!("remark     [{}] {said}", finding.problem.code()));
+    }
     for path in &summary.receipts {
         console.say(format!("receipt    {}", path.display()));
     }
@@ -67,6 +73,7 @@ fn to_json(summary: &Summary) -> serde_json::Value {
     let bad = summary.bad.iter().map(|(path, bad)| {
         json!({"path": path.to_string_lossy(), "code": bad.code, "message": bad.why, "quarantine": bad.kept})
     });
+    let words = words();
     let filed = summary.new.iter().map(|f| json!({"id": f.id, "path": f.path}));
     json!({
         "new": summary.new.len(),
@@ -74,6 +81,7 @@ fn to_json(summary: &Summary) -> serde_json::Value {
         "bad": summary.bad.len(),
         "filed": filed.collect::<Vec<_>>(),
         "quarantined": bad.collect::<Vec<_>>(),
+        "chains": summary.chains.iter().map(|f| json!({"code": f.problem.code(), "place": f.place, "message": f.say(&words, &Reader::default())})).collect::<Vec<_>>(),
         "rehearsals": summary.rehearsals.iter().map(|p| p.to_string_lossy()).collect::<Vec<_>>(),
         "receipts": summary.receipts.iter().map(|p| p.to_string_lossy()).collect::<Vec<_>>(),
         "refused_logs": summary.refused.iter().map(|(p, why)| json!({"path": p.to_string_lossy(), "message": why})).collect::<Vec<_>>(),

@@ -3,6 +3,7 @@
 use super::{Asks, Gate, Message, Passed, Purpose};
 use crate::kiosk::App;
 use crate::kiosk::effect::Effect;
+use crate::kiosk::hand_in::Ask;
 use crate::kiosk::screen::{Action, Screen, settings, staff};
 use crate::tablet::staff::{Change, Staff, Tried};
 
@@ -104,6 +105,7 @@ impl App {
                 self.duty = who();
                 vec![Effect::Resume(walk)]
             }
+            Purpose::Office(key) => vec![Effect::HandIn(Ask::Know(key))],
             Purpose::TakeOver => {
                 self.duty = who();
                 self.agent_on_duty()

@@ -1,5 +1,9 @@
 //! Yard: open walks first, then the units.
 
+mod hand_in;
+
+pub use hand_in::{Step, name_of};
+
 use iced::widget::{Column, column, container, row};
 use iced::{Alignment, Length};
 
@@ -17,6 +21,7 @@ use crate::words::{Args, format};
 #[derive(Debug)]
 pub struct State {
     list: YardList,
+    hand_in: hand_in::HandIn,
     /// Route of each unit: steps and minutes.
     routes: std::cell::OnceCell<Vec<(String, usize, u32)>>,
 }
@@ -38,13 +43,15 @@ pub enum Message {
     SignedOff,
     /// Who works here is asked for.
     StaffAsked,
+    /// Something about handing records in.
+    HandIn(Step),
 }
 
 impl State {
     /// The screen as it opens.
     #[must_use]
     pub fn new(list: YardList) -> Self {
-        Self { list, routes: std::cell::OnceCell::new() }
+        Self { list, hand_in: hand_in::HandIn::default(), routes: std::cell::OnceCell::new() }
     }
 
     /// Whether open walks, and with them names, are on the screen.
@@ -65,6 +72,7 @@ impl State {
             Message::SignOnAsked => Action::Gate(Purpose::SignOn),
             Message::SignedOff => Action::SignOff,
             Message::StaffAsked => Action::Gate(Purpose::Staff),
+            Message::HandIn(step) => self.hand_in_step(step),
             Message::SettingsAsked => Action::Gate(Purpose::Settings),
         }
     }
@@ -100,7 +108,7 @@ impl State {
         }
         let units: Vec<Element<'a, Message>> =
             ctx.scripts.units.values().map(|sheet| self.unit(ctx, &sheet.value)).collect();
-        page = page.push(grid(ctx, units)).push(crew(ctx)).push(self.foot(ctx));
+        page = page.push(grid(ctx, units)).push(crew(ctx)).push(self.hand_in_view(ctx)).push(self.foot(ctx));
         let padded = container(page).padding(look.gap(Gap::Wide)).width(Length::Fill);
         ui::scroll(look, padded).height(Length::Fill).into()
     }

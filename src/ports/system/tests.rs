@@ -105,6 +105,15 @@ fn seeds_differ() {
     assert_ne!(SystemEntropy.seed().unwrap(), SystemEntropy.seed().unwrap());
 }
 
+/// Lines as fstab(5) and proc(5) have them.
+#[test]
+fn sticks_are_read_from_the_table_of_mounts() {
+    let table = "/dev/sda2 / ext4 rw 0 0\n/dev/sdb1 /media/lot/OFFICE\\040STICK vfat rw 0 0\nproc /proc proc rw 0 0\n\
+                 /dev/sdc1 /run/media/lot/A exfat rw 0 0\n/dev/sdb1 /media/lot/OFFICE\\040STICK vfat rw 0 0\nbroken\n";
+    let found = mounted(table);
+    assert_eq!(found, [Path::new("/media/lot/OFFICE STICK"), Path::new("/run/media/lot/A")]);
+}
+
 #[test]
 fn the_running_clock_never_goes_back() {
     let clock = SystemClock;

@@ -106,6 +106,23 @@ fn what_does_not_verify_goes_to_quarantine_with_its_reason() {
     let summary = import(&archive, plan, &ports(&disk, NOON), &mut |_| {}).unwrap();
     assert_eq!((summary.new.len(), summary.bad.len()), (1, 2));
     assert_eq!(summary.new[0].id, stranger.id);
+    assert_eq!(inside(&disk, "quarantine/").len(), 6, "what waits there is not put there again");
+}
+
+#[test]
+fn numbers_that_did_not_come_in_are_told_until_they_do() {
+    let records = chain(&t2(), 4);
+    let disk = stick(&[records[0].clone(), records[3].clone()], &[&t2()]);
+    let codes = |summary: &sendoff::archive::import::Summary| -> Vec<&str> {
+        summary.chains.iter().map(|finding| finding.problem.code()).collect()
+    };
+    let summary = take(&disk, NOON);
+    assert_eq!((codes(&summary), summary.is_good()), (vec!["chain-gap"], true));
+    for record in &records {
+        disk.plant(&on_stick(record), &record.zip);
+    }
+    let summary = take(&disk, NOON);
+    assert_eq!((summary.new.len(), codes(&summary)), (2, vec![]));
 }
 
 #[test]
