@@ -317,6 +317,7 @@ impl App {
             Done::Decoded { photo, picture } => {
                 match &mut self.screen {
                     Screen::Walk(state) => state.decoded(&photo, picture),
+                    Screen::Caution(state) => state.decoded(&photo, picture),
                     Screen::Reread(state) => state.decoded(&photo, picture),
                     _ => {}
                 }
@@ -413,6 +414,7 @@ impl App {
     fn photo_wanted(&mut self) -> Option<Effect> {
         let photo = match &mut self.screen {
             Screen::Walk(state) => state.photo_wanted()?,
+            Screen::Caution(state) => state.photo_wanted()?,
             Screen::Reread(state) => state.photo_wanted()?,
             _ => return None,
         };

@@ -14,4 +14,4 @@ demo-couple-trailer-card-chocks-out = Take the chocks out
 demo-couple-trailer-say-chocks-last = The trailer can roll onto someone. Chocks come out last.
 demo-couple-trailer-say-lift-test = A closed latch can still sit on top of the ball. Lift to be sure.
 demo-couple-trailer-say-latch-first = Latch first. The bars carry great force.
-demo-couple-trailer-say-look-again = Not yet. Think of what must be done before this.
+demo-couple-trailer-say-look-again = Think of what must be done before this.

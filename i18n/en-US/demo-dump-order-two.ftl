@@ -11,4 +11,4 @@ demo-dump-order-two-say-shut = Shut it. You need that water to rinse the hose, a
 demo-dump-order-two-say-black-first = Black goes first. The grey water then rinses the hose clean.
 demo-dump-order-two-say-one-at-a-time = One at a time. Close the valve that is open first.
 demo-dump-order-two-say-kitchen-first = Kitchen water is greasy. Let the soapy shower water go last, so that it washes the hose.
-demo-dump-order-two-say-look-again = Not yet. A valve is closed after it was opened.
+demo-dump-order-two-say-look-again = A valve is closed after it was opened.

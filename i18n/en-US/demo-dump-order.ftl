@@ -13,4 +13,4 @@ demo-dump-order-say-hose-first = Stop: that empties on your shoes. Hose first, t
 demo-dump-order-say-black-first = Black goes first. The grey water then rinses the hose clean.
 demo-dump-order-say-one-at-a-time = One at a time. With both open, black can run back into the grey tank.
 demo-dump-order-say-dry-tank = A dry tank makes solids stick. Add { $limit_bowl_water } of water and a sachet.
-demo-dump-order-say-look-again = Not yet. Think of what must be done before this.
+demo-dump-order-say-look-again = Think of what must be done before this.

@@ -15,4 +15,4 @@ demo-gas-smell-say-bags = Nothing in there is worth it.
 demo-gas-smell-say-phone = A phone can spark. Get out, then call.
 demo-gas-smell-say-far-first = Get far away first. Then call.
 demo-gas-smell-say-people-first = People first. Get everyone out, then close the valve.
-demo-gas-smell-say-look-again = Not yet. Think of what must be done before this.
+demo-gas-smell-say-look-again = Think of what must be done before this.

@@ -14,4 +14,4 @@ demo-long-descent-say-neutral = In neutral the engine cannot hold you. Never.
 demo-long-descent-say-shift-late = Too late. Shift before you start down.
 demo-long-descent-say-gear-first = Let the engine hold you first. Then the brakes have less to do.
 demo-long-descent-say-slow-first = Slow down first. A low gear is for low speed.
-demo-long-descent-say-look-again = Not yet. Think of what must be done before this.
+demo-long-descent-say-look-again = Think of what must be done before this.

@@ -10,4 +10,4 @@ demo-slide-in-say-look-first = Something in the way tears the floor. Look first.
 demo-slide-in-say-watcher-first = You cannot see both sides at once. Let a second adult watch.
 demo-slide-in-say-let-go = Release only if someone is near or it jams. Otherwise hold until it stops.
 demo-slide-in-say-gap = A gap means that the seal is not closed. Do not drive.
-demo-slide-in-say-look-again = Not yet. Think of what must be done before this.
+demo-slide-in-say-look-again = Think of what must be done before this.

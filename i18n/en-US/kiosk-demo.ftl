@@ -9,3 +9,41 @@ demo-shown = shown on the unit
 demo-not-shown = not shown yet
 # Said when something was not yet shown on the unit.
 demo-show-again = Not yet. Look at it together once more, and then show it again.
+
+# The page of a demonstration. The renter reads these.
+demo-page-begin = Show that you know it
+demo-page-turn = SHOW IT ONCE · { $name }
+demo-page-words = Read it again
+demo-page-clear = Start over
+demo-page-done = Done
+demo-page-not-yet = Not yet
+demo-page-right = Right
+demo-page-go-on = Go on
+demo-page-stay =
+    { $count ->
+        [one] Step 1 stays.
+       *[other] Steps 1 to { $count } stay.
+    }
+demo-page-part = Question { $part } of { $parts }
+demo-page-try = Try { $try }
+demo-page-placed = { $placed } of { $all } placed
+demo-page-choose-one = Tap one.
+demo-page-choose-all = Tap all that fit, then Done.
+demo-page-point-one = Tap it in the picture, or by its name.
+demo-page-point-all = Tap all of them, then Done.
+demo-page-set = Set it, then Done.
+demo-page-who = WHO
+demo-page-seat = WHERE
+demo-page-what = WHAT
+demo-page-goes-to = WITH WHAT
+demo-page-show = Show it to the agent on the unit.
+
+# What the agent reads.
+demo-page-agent-says = THE AGENT SAYS
+demo-page-shown = It was shown
+demo-page-not-shown = Not yet
+demo-page-help-give = Give the tablet to the agent for a moment.
+demo-page-for-agent = FOR THE AGENT
+demo-page-help-show = Show { $name } the real thing on the unit. Then { $name } does this once more.
+demo-page-help-evidence = A wrong try is no mark against anyone. It shows that the step was taught.
+demo-page-helped = I have shown it. { $name } goes on

@@ -35,11 +35,10 @@ walk-to-closing = To the closing
 # Cautions of a step.
 walk-ask-read = Renter reads
 walk-ask-hold = Renter holds
-# A demonstration that does not exist yet is answered by holding; the record says so.
-walk-ask-demonstrate = Renter holds
+walk-ask-demonstrate = Renter shows it
 walk-ask-read-drivers = Each driver reads
 walk-ask-hold-drivers = Each driver holds
-walk-ask-demonstrate-drivers = Each driver holds
+walk-ask-demonstrate-drivers = Each driver shows it
 walk-answer-open = to answer
 walk-answer-by = Answered by { $who }
 walk-answer-still = Still to answer: { $who }

@@ -4,6 +4,7 @@
 //! The pages are those of the window: a walk is begun in memory, events are kept by its own journal, and
 //! screens are made from where the walk then stands.
 
+mod demo;
 mod frames;
 mod party;
 mod reread;

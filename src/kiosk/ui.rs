@@ -45,7 +45,9 @@ pub use idle::when_idle;
 pub use ink::{InkEvent, InkPoint, Stroke, ink, ink_view};
 pub use keyboard::{Board, KeyPress, Layer, Layout, keyboard, number_pad};
 pub use layered::{Over, layered};
-pub use panel::{Edge, chosen_panel, figure_card, note, panel, press_panel, progress, rule, scroll};
+pub use panel::{
+    Edge, chosen_panel, figure_card, note, panel, press_panel, progress, rule, scroll, signed_note,
+};
 pub use pin::{PinKey, pin_pad};
 pub use pinned::{at_least, pinned};
 pub use plot::trip_plot;

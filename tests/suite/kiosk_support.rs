@@ -10,6 +10,8 @@
     reason = "helpers of tests may fail loudly, and not every test uses every one"
 )]
 
+#[path = "kiosk_support/demo.rs"]
+mod demo;
 #[path = "kiosk_support/look.rs"]
 mod look;
 
@@ -31,9 +33,10 @@ use sendoff::ports::fake::{FixedEntropy, MemoryDisk, SetClock};
 use sendoff::ports::{Clock, Ports};
 use sendoff::script::{Bundle, Scripts};
 use sendoff::tablet::Tablet;
-use sendoff::walk::{Event as Happened, Licence, LocalTime, Person, PersonId, Walk};
+use sendoff::walk::{Answer, Event as Happened, Licence, LocalTime, Person, PersonId, Walk};
 use sendoff::words::Reader;
 
+pub use demo::{Press, how};
 pub use look::{Placed, Seen};
 
 /// The sizes that every page must fit: landscape, large landscape, portrait.
@@ -196,6 +199,11 @@ impl Setup {
         let (tablet, lot) = (self.tablet(), Arc::clone(&self.lot));
         let mut keeper = tablet.begin(&lot, unit, false).unwrap();
         for event in events {
+            if let Happened::CautionAnswered { caution, by, how: Answer::Demonstrate, shown, .. } = event {
+                while let Some(tried) = demo::due(&lot, keeper.walk(), caution, *by, &shown.language) {
+                    keeper.propose(&tablet.entry(&lot, tried)).unwrap();
+                }
+            }
             keeper.propose(&tablet.entry(&lot, event.clone())).unwrap_or_else(|e| panic!("{event:?}: {e}"));
         }
         let id = keeper.walk().id().to_owned();
@@ -417,10 +425,15 @@ impl Kiosk {
 
     /// Clicks the control that can be pressed and is called so by its id.
     pub fn click_id(&mut self, id: &str) {
+        let at = self.place_of(id);
+        self.click_at(at);
+    }
+
+    /// Where the control that is called so by its id can be pressed.
+    pub fn place_of(&mut self, id: &str) -> Point {
         let placed = self.named(id);
         self.reveal(&placed);
-        let at = self.named(id).visible.unwrap_or_else(|| panic!("`{id}` cannot be seen")).center();
-        self.click_at(at);
+        self.named(id).visible.unwrap_or_else(|| panic!("`{id}` cannot be seen")).center()
     }
 
     fn named(&mut self, id: &str) -> Placed {

@@ -41,6 +41,7 @@ mod schema;
 mod screen_caution;
 mod screen_changes;
 mod screen_closing;
+mod screen_demo;
 mod screen_figures;
 mod screen_opening;
 mod screen_plan;

@@ -22,7 +22,7 @@ use sendoff::script::Speaker;
 use sendoff::walk::{Answer, Decision, Event, PersonId, Phase, Response, Walk};
 use sendoff::words::Reader;
 
-use crate::kiosk_support::{Kiosk, PSEUDO, SIZES, Setup, lot, opened};
+use crate::kiosk_support::{Kiosk, PSEUDO, Press, SIZES, Setup, lot, opened};
 
 const ANN: PersonId = PersonId(1);
 const BO: PersonId = PersonId(2);
@@ -132,7 +132,24 @@ impl Pages {
                 return self.click(&read);
             }
         }
-        self.hold(1300);
+        if self.kiosk.presses(false).is_empty() {
+            return self.hold(1300);
+        }
+        self.demonstrate();
+    }
+
+    /// Does the demonstrations of the page that is open.
+    fn demonstrate(&mut self) {
+        let asked = self.kiosk.asked();
+        while self.kiosk.asked() == asked && !matches!(self.kiosk.screen(), Screen::Walk(_)) {
+            for press in self.kiosk.presses(false) {
+                match press {
+                    Press::Words(words, nth) => self.kiosk.click_nth(&words, nth),
+                    Press::Id(id) => self.kiosk.click_id(id),
+                }
+                self.settle();
+            }
+        }
     }
 
     /// Answers pages until this caution is the one on the page.

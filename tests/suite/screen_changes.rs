@@ -14,10 +14,10 @@ use sendoff::ports::fake::{FixedClock, FixedEntropy, MemoryDisk, Operation};
 use sendoff::route::{Answers, Ask, Caution, Route};
 use sendoff::script::Speaker;
 use sendoff::tablet::Tablet;
-use sendoff::walk::{Answer, AnswerState, Event, Missing, PersonId, Phase, Response, Shown, Walk};
+use sendoff::walk::{AnswerState, Event, Missing, PersonId, Phase, Response, Shown, Walk};
 use sendoff::words::{Args, Reader};
 
-use crate::kiosk_support::{Kiosk, NOW, PSEUDO, SIZES, Setup, lot, opened, party};
+use crate::kiosk_support::{Kiosk, NOW, PSEUDO, SIZES, Setup, how, lot, opened, party};
 
 const ANN: PersonId = PersonId(1);
 const BO: PersonId = PersonId(2);
@@ -44,7 +44,7 @@ fn answered(language: &str) -> Vec<Event> {
                 caution: caution.id.clone(),
                 version: caution.version,
                 by: *by,
-                how: if caution.ask == Ask::Read { Answer::Read } else { Answer::Hold },
+                how: how(caution),
                 shown: Shown {
                     text: digest("wren", caution, language, System::Us),
                     language: language.into(),

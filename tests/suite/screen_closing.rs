@@ -13,15 +13,15 @@ use sendoff::kiosk::screen::closing::Page;
 use sendoff::kiosk::screen::{self, Screen, walk};
 use sendoff::kiosk::theme::{TextSize, Theme};
 use sendoff::record::text::consent_text;
-use sendoff::route::{Answers, Ask, Caution, Route, Scale, Step};
+use sendoff::route::{Answers, Caution, Route, Scale, Step};
 use sendoff::script::Speaker;
 use sendoff::walk::{
-    Answer, CopyChoice, Decision, Event, Ink, Mark, MarkKind, MarkSize, NotShown, Outcome, PersonId, Phase,
+    CopyChoice, Decision, Event, Ink, Mark, MarkKind, MarkSize, NotShown, Outcome, PersonId, Phase,
     PlanPoint, Shown, Signature, Who,
 };
 use sendoff::{measure::System, words::Reader};
 
-use crate::kiosk_support::{Kiosk, PSEUDO, SIZES, Setup, lot, opened};
+use crate::kiosk_support::{Kiosk, PSEUDO, SIZES, Setup, how, lot, opened};
 mod turned;
 const ANN: PersonId = PersonId(1);
 const BO: PersonId = PersonId(2);
@@ -43,7 +43,7 @@ fn answers(step: &Step, language: &str) -> Vec<Event> {
         caution: c.id.clone(),
         version: c.version,
         by,
-        how: if c.ask == Ask::Read { Answer::Read } else { Answer::Hold },
+        how: how(c),
         shown: Shown { text: speaker.caution(c).digest(), language: language.into() },
         looked_ms: 4000,
     };

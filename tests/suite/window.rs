@@ -12,7 +12,7 @@ use sendoff::route::{Scale, Step};
 use sendoff::script::Speaker;
 use sendoff::words::Reader;
 
-use crate::kiosk_support::lot;
+use crate::kiosk_support::{Press, lot};
 use crate::seal::has;
 use pair::Pair;
 
@@ -170,7 +170,28 @@ fn page(pair: &mut Pair) {
             return pair.click(read);
         }
     }
+    if !pair.mirror.presses(false).is_empty() {
+        return demonstration(pair);
+    }
     pair.hold("Press and hold");
+}
+
+/// Does the demonstrations of the page that is open; the first part once wrongly.
+fn demonstration(pair: &mut Pair) {
+    let asked = pair.mirror.asked();
+    for _ in 0..200 {
+        let tried = pair.mirror.walk().attempts(&asked.as_ref().unwrap().0.id).len();
+        for press in pair.mirror.presses(tried == 0) {
+            match press {
+                Press::Words(words, nth) => pair.click_nth(&words, nth),
+                Press::Id(id) => pair.click_id(id),
+            }
+        }
+        if pair.mirror.asked() != asked {
+            return;
+        }
+    }
+    panic!("the demonstration does not end: {:#?}", pair.mirror.look().words());
 }
 
 fn closing(pair: &mut Pair) {

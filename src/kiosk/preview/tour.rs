@@ -54,11 +54,13 @@ pub(in crate::kiosk) struct Tour<'t, 'p, P: Kiosk, V> {
     number: u32,
     /// Step or part of the walk that is open.
     step: String,
+    /// Whether the page was shown on which the agent helps with a demonstration.
+    pub(super) helped: bool,
 }
 
 impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
     pub fn new(driver: &'t mut Driver<'p, P>, clock: TourClock, seen_first: bool, visit: &'t mut V) -> Self {
-        Self { driver, clock, seen_first, visit, number: 0, step: String::new() }
+        Self { driver, clock, seen_first, visit, number: 0, step: String::new(), helped: false }
     }
 
     /// Shows every page of a unit.
@@ -82,7 +84,7 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
         name.clone_into(&mut self.step);
     }
 
-    fn stuck(&self, why: impl Into<String>) -> TourFault {
+    pub(super) fn stuck(&self, why: impl Into<String>) -> TourFault {
         TourFault::Stuck { step: self.step.clone(), why: why.into() }
     }
 
@@ -90,7 +92,7 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
         self.driver.state()
     }
 
-    fn hall(&self) -> Result<Hall, TourFault> {
+    pub(super) fn hall(&self) -> Result<Hall, TourFault> {
         self.app().hall().cloned().ok_or_else(|| {
             let notice = self.app().notice().map(|n| n.text.clone());
             self.stuck(notice.unwrap_or_else(|| "no walk is open".to_owned()))
@@ -130,8 +132,12 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
         }
     }
 
+    pub(super) fn pass(&self, seconds: i64) {
+        self.clock.pass(SignedDuration::from_secs(seconds));
+    }
+
     fn say(&mut self, events: Vec<Event>) -> Result<(), TourFault> {
-        self.clock.pass(SignedDuration::from_secs(20));
+        self.pass(20);
         if events.is_empty() { Ok(()) } else { self.act(Action::Propose(events)) }
     }
 
@@ -242,12 +248,14 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
                 return Err(self.stuck(format!("the answer to `{name}` leads nowhere")));
             }
             self.read_on()?;
-            self.answer()?;
+            if !self.demonstrate()? {
+                self.answer()?;
+            }
         }
         Ok(())
     }
 
-    fn caution(&self) -> Option<&caution::State> {
+    pub(super) fn caution(&self) -> Option<&caution::State> {
         match self.app().screen() {
             Screen::Caution(state) => Some(state),
             _ => None,
@@ -284,7 +292,7 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
     fn read_on(&mut self) -> Result<(), TourFault> {
         let seen = self.caution().map(caution::State::seen);
         seen.map_or(Ok(()), |message| self.send(screen::Message::Caution(message)))?;
-        self.clock.pass(SignedDuration::from_secs(6));
+        self.pass(6);
         Ok(())
     }
 

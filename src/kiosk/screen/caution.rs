@@ -2,6 +2,7 @@
 
 mod answer;
 mod ask;
+mod demo;
 mod foot;
 mod give_back;
 pub(in crate::kiosk) mod grave;
@@ -28,6 +29,8 @@ use crate::words::Args;
 
 use ask::Asked;
 use pages::Page;
+
+pub use demo::Message as DemoMessage;
 
 /// Holds that were too short before two taps do instead.
 const TRIES: u8 = 2;
@@ -57,6 +60,8 @@ enum Saving {
     Kept(String),
     /// A question: the page stays.
     Question,
+    /// A try at a demonstration, or the help of the agent: the page of the demonstration stays.
+    Demonstration,
     /// Another language: the page opens anew.
     Language,
 }
@@ -82,6 +87,8 @@ pub struct State {
     kept: Vec<String>,
     saving: Option<Saving>,
     text: Option<TextSize>,
+    /// The demonstration that is open.
+    demo: Option<demo::State>,
 }
 
 /// What happened on the screen.
@@ -110,6 +117,8 @@ pub enum Message {
     TextAsked(TextSize),
     /// Something in the question or the refusal.
     Ask(AskMessage),
+    /// Something in the demonstration.
+    Demo(demo::Message),
     /// The agent has the tablet.
     GivenBack,
 }
@@ -159,6 +168,7 @@ impl State {
             kept: Vec::new(),
             saving: None,
             text: None,
+            demo: None,
         };
         state.open(hall);
         state
@@ -195,6 +205,7 @@ impl State {
         self.short = 0;
         self.first_tap = false;
         self.asked = None;
+        self.demo = None;
         self.side = self.touched.map_or(Side::Left, Side::other);
     }
 
@@ -205,7 +216,8 @@ impl State {
     }
 
     /// The step and the cautions of the page that is open.
-    pub(in crate::kiosk) fn page<'a>(&self, hall: &'a Hall) -> Option<(&'a Step, Vec<&'a Caution>)> {
+    #[must_use]
+    pub fn page<'a>(&self, hall: &'a Hall) -> Option<(&'a Step, Vec<&'a Caution>)> {
         let (step, mut cautions) = self.pages.get(self.at)?.of(hall.walk.route())?;
         cautions.retain(|c| !self.kept.contains(&c.id));
         Some((step, cautions))
@@ -231,7 +243,11 @@ impl State {
                 return Action::open(Screen::Walk(walk::State::after_stop(hall, self.stop)));
             }
             _ if hall.saving => {}
-            Message::PersonChosen(person) => self.person = Some(person),
+            Message::PersonChosen(person) => {
+                self.person = Some(person);
+                self.demo = None;
+            }
+            Message::Demo(message) => return self.demo(message, ctx),
             Message::Held(HoldEvent::TooShort) => self.short = self.short.saturating_add(1),
             Message::Held(HoldEvent::Done) => return self.answer(ctx, Answer::Hold),
             Message::FirstTapped => self.first_tap = true,
@@ -273,6 +289,7 @@ impl State {
                 self.open(hall);
             }
             Some(Saving::Question) => self.asked = None,
+            Some(Saving::Demonstration) => return self.demo_saved(ctx),
             // Other words on the page are looked at from now on.
             Some(Saving::Language) => {
                 self.turn += 1;
@@ -293,6 +310,7 @@ impl State {
         let show = Show { state: self, ctx, hall, speaker: &speaker, look };
         let Some((step, cautions)) = self.page(hall) else { return give_back::view(&show) };
         let page = match cautions.as_slice() {
+            [caution] if let Some(open) = &self.demo => demo::view(&show, caution, open),
             [caution] if pages::has_own_page(caution) => grave::view(&show, step, caution),
             _ => shared::view(&show, step, &cautions),
         };

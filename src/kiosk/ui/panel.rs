@@ -63,6 +63,23 @@ pub fn figure_card<'a, M: Clone + 'a>(
 
 /// A remark with a bar at its side. The bar is in ink: a remark never borrows a safety color.
 pub fn note<'a, M: 'a>(look: &Look, title: impl Into<String>, line: Option<String>) -> Element<'a, M> {
+    remark(look, words::strong(look, title.into()).into(), line)
+}
+
+/// A remark whose title has a sign.
+pub fn signed_note<'a, M: 'a>(
+    look: &Look,
+    sign: Symbol,
+    title: impl Into<String>,
+    line: String,
+) -> Element<'a, M> {
+    let title = row![symbol(look, sign, 28.0), words::strong(look, title.into())]
+        .spacing(look.gap(Gap::Small))
+        .align_y(Alignment::Center);
+    remark(look, title.into(), Some(line))
+}
+
+fn remark<'a, M: 'a>(look: &Look, title: Element<'a, M>, line: Option<String>) -> Element<'a, M> {
     let (colors, radius) = (look.colors(), look.radius());
     let bar =
         container(Space::new().width(look.px(8.0)).height(Length::Fill)).style(move |_| container::Style {
@@ -70,7 +87,7 @@ pub fn note<'a, M: 'a>(look: &Look, title: impl Into<String>, line: Option<Strin
             border: Border { radius: border::left(radius), ..Border::default() },
             ..container::Style::default()
         });
-    let text = column![words::strong(look, title.into())]
+    let text = column![title]
         .push(line.map(|line| words::body(look, line)))
         .spacing(look.gap(Gap::Tiny))
         .padding(look.gap(Gap::Large))

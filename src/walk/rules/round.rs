@@ -7,9 +7,6 @@ use super::super::{Refused, Walk};
 use super::{news, unknown};
 use crate::route::{Answers, Ask, Caution, Signal, Step};
 
-/// Whether holding is taken for a demonstration where there is one.
-const HOLD_STANDS_IN: bool = true;
-
 impl Walk {
     pub(super) fn accepts_round(&self, entry: &Entry) -> Result<(), Refused> {
         self.still_changing()?;
@@ -122,7 +119,7 @@ impl Walk {
             Answer::Demonstrate if asks_more && !self.has_demonstrated(caution, by) => {
                 Err(Refused::NotDemonstrated { caution: caution.id.clone() })
             }
-            Answer::Hold | Answer::TwoTaps if asks_more && !HOLD_STANDS_IN => {
+            Answer::Hold | Answer::TwoTaps if asks_more => {
                 Err(Refused::NotDemonstrated { caution: caution.id.clone() })
             }
             _ => Ok(()),

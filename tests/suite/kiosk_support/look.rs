@@ -28,6 +28,8 @@ pub struct Seen {
     pub pressable: Vec<Placed>,
     /// What can have the focus and has an id.
     pub focusable: Vec<(String, Placed)>,
+    /// What has the focus.
+    pub focused: Option<Placed>,
     window: Rectangle,
     /// Width of each scroll, from its left edge.
     scrolls: Vec<Rectangle>,
@@ -143,8 +145,11 @@ impl Operation for Look {
         self.field = Some(state.text().to_owned());
     }
 
-    fn focusable(&mut self, id: Option<&Id>, bounds: Rectangle, _state: &mut dyn Focusable) {
+    fn focusable(&mut self, id: Option<&Id>, bounds: Rectangle, state: &mut dyn Focusable) {
         let text = self.field.take().unwrap_or_default();
+        if state.is_focused() {
+            self.seen.focused = Some(self.placed(&text, bounds));
+        }
         if let Some(id) = id {
             let placed = self.placed(&text, bounds);
             self.seen.focusable.push((name_of(id), placed));

@@ -128,7 +128,7 @@ fn an_answer_is_noted_with_how_it_was_asked_and_whether_it_was_too_fast() {
             assert_eq!(text.reading_ms, u32::try_from((words * 1000).div_ceil(3)).unwrap());
             if caution.asks == Asks::Demonstrate {
                 demonstrations += 1;
-                assert_eq!(*how, How::Hold);
+                assert_eq!(*how, How::Demonstrate);
             }
         }
     }

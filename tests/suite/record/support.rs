@@ -12,8 +12,8 @@ use sendoff::record::text::consent_text;
 use sendoff::route::{self, Answers, Ask, Route, Scale, Signal};
 use sendoff::script::{Bundle, Scripts, Speaker};
 use sendoff::walk::{
-    Answer, CopyChoice, Decision, Entry, Event, Ink, Licence, LocalTime, Mark, MarkKind, MarkSize, NotRead,
-    NotShown, Person, PersonId, PlanPoint, Shown, StepState, Walk, Who,
+    Answer, CopyChoice, Decision, Demonstrating, Entry, Event, Ink, Licence, LocalTime, Mark, MarkKind,
+    MarkSize, NotRead, NotShown, Person, PersonId, PlanPoint, Shown, StepState, Walk, Who,
 };
 use sendoff::words::Reader;
 
@@ -187,10 +187,26 @@ impl Led {
         }
         let how = match caution.ask {
             Ask::Read => Answer::Read,
+            Ask::Demonstrate if !caution.demonstrations.is_empty() => Answer::Demonstrate,
             Ask::Hold | Ask::Demonstrate => Answer::Hold,
         };
         let looked_ms = if self.ways.hurried == Some(id.as_str()) { 900 } else { 60_000 };
+        if how == Answer::Demonstrate {
+            self.demonstrate(caution, by);
+        }
         self.say(Event::CautionAnswered { caution: id, version, by, how, shown, looked_ms });
+    }
+
+    /// Does rightly what a caution asks to be demonstrated.
+    fn demonstrate(&mut self, caution: &route::Caution, by: PersonId) {
+        loop {
+            let tried = {
+                let Demonstrating::Due(due) = self.walk.demonstrating(caution, by) else { return };
+                let answer = due.part.model_answer().unwrap();
+                due.tried(&self.speaker, &caution.id, (by, answer), 9_000)
+            };
+            self.say(Event::DemonstrationTried(tried));
+        }
     }
 
     /// Goes round the unit: shows, reads, counts, asks.

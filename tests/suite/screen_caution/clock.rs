@@ -13,7 +13,7 @@ use sendoff::ports::fake::{FixedEntropy, MemoryDisk, StepClock};
 use sendoff::tablet::Tablet;
 use sendoff::walk::Response;
 
-use super::{ANN, DANGER, all_shown, route, stop_with};
+use super::{ANN, Answers, Ask, Signal, all_shown, route};
 use crate::kiosk_support::{NOW, lot};
 
 #[test]
@@ -36,7 +36,7 @@ fn the_time_a_page_was_whole_is_noted() {
     let (mut app, _) = App::new(Arc::new(world), lot, settings);
     let mut say = |message: screen::Message| drop(app.update(Message::Screen(message)));
     say(screen::Message::Yard(yard::Message::WalkChosen(id)));
-    say(screen::Message::Walk(walk::Message::StepChosen(route().stops[stop_with(DANGER)].steps.end - 1)));
+    say(screen::Message::Walk(walk::Message::StepChosen(held_first())));
     say(screen::Message::Walk(walk::Message::Onward));
     say(screen::Message::Caution(Said::PersonChosen(ANN)));
     say(screen::Message::Caution(Said::Held(HoldEvent::Done)));
@@ -54,4 +54,18 @@ fn the_time_a_page_was_whole_is_noted() {
         }
         Response::Refused { .. } => panic!("{said:?}"),
     }
+}
+
+/// The last step of a stop whose first page is held by whoever answers it.
+fn held_first() -> usize {
+    let route = route();
+    let held = |step: &sendoff::route::Step| {
+        let own = step.cautions.iter().filter(|c| c.signal >= Signal::Warning || c.ask != Ask::Read);
+        let gravest = own.rev().max_by_key(|c| c.signal);
+        gravest.is_some_and(|c| c.ask == Ask::Hold && c.who == Answers::Party)
+    };
+    let first = |stop: &sendoff::route::Stop| {
+        route.steps[stop.steps.clone()].iter().find(|s| !s.cautions.is_empty()).is_some_and(held)
+    };
+    route.stops.iter().find(|stop| first(stop)).expect("a stop begins with a hold").steps.end - 1
 }

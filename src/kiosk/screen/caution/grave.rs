@@ -172,6 +172,11 @@ fn target<'a>(show: &Show<'_, 'a>, caution: &Caution) -> Element<'a, Message> {
     if let Some(hint) = foot::not_yet(show) {
         return ui::at_least(height, hint);
     }
+    if show.state.is_demonstrated(show.hall, caution) {
+        let begin = Message::Demo(super::demo::Message::Begun);
+        let begin = ui::primary(look, show.speaker.say("demo-page-begin"), begin).fill().height(96.0);
+        return ui::at_least(height, Element::from(begin.id("caution-show")));
+    }
     if show.state.short >= TRIES {
         return Space::new().into();
     }

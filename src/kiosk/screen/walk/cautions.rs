@@ -66,7 +66,11 @@ impl<'a> Page<'a> {
 
 /// How a caution is answered, and by whom.
 pub(super) const fn asks(caution: &Caution) -> &'static str {
+    let held = caution.demonstrations.is_empty();
     match (caution.ask, caution.who) {
+        // What this unit has nothing to demonstrate of is held.
+        (Ask::Demonstrate, Answers::Party) if held => "walk-ask-hold",
+        (Ask::Demonstrate, Answers::EachDriver) if held => "walk-ask-hold-drivers",
         (Ask::Read, Answers::Party) => "walk-ask-read",
         (Ask::Hold, Answers::Party) => "walk-ask-hold",
         (Ask::Demonstrate, Answers::Party) => "walk-ask-demonstrate",

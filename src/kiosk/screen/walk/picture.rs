@@ -3,8 +3,9 @@
 //! Drawings are made on paper, in dark lines, so they keep that ground in every theme. A drawing that is missing
 //! or broken shows a sign in its place.
 
+use iced::advanced::image as raster;
 use iced::advanced::layout::{self, Layout};
-use iced::advanced::svg::{Handle, Renderer as _, Svg};
+use iced::advanced::svg::{Data, Handle, Renderer as _, Svg};
 use iced::advanced::widget::Tree;
 use iced::advanced::{Widget, mouse, renderer};
 use iced::widget::{column, container};
@@ -48,6 +49,19 @@ impl Picture {
             return Self::Drawing(Handle::from_memory(bytes.to_vec()));
         }
         if photo_of(bundle, id).is_some() { Self::Waiting(id.to_owned()) } else { Self::Missing }
+    }
+
+    /// Where the picture itself stands when its paper has this size; none where nothing is shown.
+    pub fn shown_in(&self, look: &Look, size: Size) -> Option<Rectangle> {
+        let paper = Rectangle::with_size(size);
+        match self {
+            Self::Drawing(handle) => Some(contained(shape(handle)?, paper.shrink(look.radius()))),
+            Self::Photo(Photo::Raster(raster::Handle::Rgba { width, height, .. })) => {
+                let size = Size::new(*width as f32, *height as f32);
+                Some(contained(size, paper.shrink(look.gap(Gap::Small))))
+            }
+            Self::Photo(_) | Self::Waiting(_) | Self::Decoding(_) | Self::Missing => None,
+        }
     }
 
     /// The photo that is to be decoded now, told once.
@@ -143,6 +157,16 @@ struct Drawing<'a, M> {
     missing: Element<'a, M>,
 }
 
+/// Width and height of a drawing, as its first `viewBox` says.
+fn shape(drawing: &Handle) -> Option<Size> {
+    let Data::Bytes(bytes) = drawing.data() else { return None };
+    let text = std::str::from_utf8(bytes).ok()?;
+    let numbers = text.split_once("viewBox=\"")?.1.split_once('"')?.0;
+    let mut numbers = numbers.split([' ', ',']).filter(|n| !n.is_empty()).map(str::parse::<f32>).skip(2);
+    let (width, height) = (numbers.next()?.ok()?, numbers.next()?.ok()?);
+    (width > 0.0 && height > 0.0).then(|| Size::new(width, height))
+}
+
 /// As large as fits, in the middle.
 fn contained(picture: Size, bounds: Rectangle) -> Rectangle {
     let scale = (bounds.width / picture.width).min(bounds.height / picture.height);
@@ -235,6 +259,26 @@ mod tests {
         let bounds = Rectangle::new(iced::Point::new(10.0, 10.0), Size::new(400.0, 400.0));
         let found = contained(Size::new(400.0, 280.0), bounds);
         assert_eq!((found.x, found.y, found.width, found.height), (10.0, 70.0, 400.0, 280.0));
+    }
+
+    #[test]
+    fn the_shape_of_a_drawing_is_the_one_it_is_drawn_in() {
+        let bundle = Bundle::demo();
+        let drawings = bundle.names().filter(|n| n.starts_with("assets/pictures/") && n.ends_with(".svg"));
+        for name in drawings {
+            let handle = Handle::from_memory(bundle.get(name).unwrap().to_vec());
+            assert_eq!(shape(&handle), Some(Size::new(400.0, 280.0)), "{name}");
+        }
+        let other = |text: &str| shape(&Handle::from_memory(text.as_bytes().to_vec()));
+        assert_eq!(other("<svg viewBox=\"0, 0, 30 20\"/>"), Some(Size::new(30.0, 20.0)));
+        for bad in [
+            "<svg/>",
+            "<svg viewBox=\"0 0 30\"/>",
+            "<svg viewBox=\"0 0 a 20\"/>",
+            "<svg viewBox=\"0 0 0 0\"/>",
+        ] {
+            assert_eq!(other(bad), None, "{bad}");
+        }
     }
 
     fn alone(picture: &Picture) -> Element<'_, ()> {

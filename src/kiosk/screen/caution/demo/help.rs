@@ -1,0 +1,42 @@
+//! After two wrong tries: the agent shows the real thing, then the renter does it again.
+
+use iced::widget::{column, container};
+use iced::{Alignment, Length};
+
+use super::super::Message as PageMessage;
+use super::Message;
+use super::view::{Page, remark, sent};
+use crate::kiosk::theme::Gap;
+use crate::kiosk::ui::{self, Element};
+use crate::words::Args;
+
+pub(super) fn view<'a>(page: &Page<'_, '_, 'a>) -> Element<'a, PageMessage> {
+    let look = &page.show.look;
+    let staff = |key: &str, args: &Args| page.show.ctx.say_with(&format!("demo-page-{key}"), args);
+    let name = page.show.state.person.map(|p| page.show.name(p)).unwrap_or_default();
+    let named = Args::new().text("name", name);
+    let said = page.demo.reply.as_ref().map(|reply| {
+        let line = page.show.speaker.reply(&reply.say).0;
+        remark(page, false, line)
+    });
+    let words = column![ui::title(look, page.say("help-give")).align_x(Alignment::Center)]
+        .push(said)
+        .push(ui::rule(look))
+        .push(ui::label(look, staff("for-agent", &Args::new())))
+        .push(ui::hazard_line(look, staff("help-show", &named)).align_x(Alignment::Center))
+        .push(ui::lead(look, page.text.prompt.clone()).align_x(Alignment::Center))
+        .push(ui::small(look, staff("help-evidence", &Args::new())).align_x(Alignment::Center))
+        .spacing(look.gap(Gap::Wide))
+        .align_x(Alignment::Center)
+        .max_width(look.px(860.0));
+    let middle = container(ui::scroll(look, container(words).center_x(Length::Fill)))
+        .center_y(Length::Fill)
+        .padding(look.gap(Gap::Huge));
+    let foot: Element<'a, PageMessage> = if page.show.hall.saving {
+        ui::saving(look, page.show.say("saving")).fill().into()
+    } else {
+        let shown = staff("helped", &named);
+        ui::primary(look, shown, sent(Message::Helped)).fill().id("demo-helped").into()
+    };
+    column![middle, container(foot).padding(look.gap(Gap::Wide))].height(Length::Fill).into()
+}

@@ -1,0 +1,119 @@
+//! Cards that are put somewhere: sorted into bins, matched, or people who are given seats.
+
+use iced::widget::{Column, Row, column, container, row};
+use iced::{Alignment, Length};
+
+use super::super::Message as PageMessage;
+use super::Message;
+use super::view::{Page, sent};
+use crate::kiosk::theme::Gap;
+use crate::kiosk::ui::{self, Edge, Element};
+use crate::script::demo::{Task, Try};
+
+/// Width of a bin with a word of at most so many letters, in pixels as written.
+const BIN: f32 = 120.0;
+/// See [`BIN`].
+const SHORT: usize = 4;
+
+/// Where a card lies.
+fn place_of<'p>(page: &'p Page<'_, '_, '_>, card: &str) -> Option<&'p str> {
+    let Try::Placed(placed) = &page.demo.so_far else { return None };
+    placed.iter().find(|(id, _)| id == card).map(|(_, place)| place.as_str())
+}
+
+/// A card a row, with the bins as chips beside it.
+pub(super) fn sort<'a>(page: &Page<'_, '_, 'a>) -> Element<'a, PageMessage> {
+    let look = &page.show.look;
+    let rows = page.due.order.iter().map(|id| {
+        let here = place_of(page, id);
+        let open = !page.stays(id) && !page.show.hall.saving;
+        let bins = page.text.places.iter().filter(|bin| open || here == Some(&bin.id)).map(|bin| {
+            let chosen = here == Some(bin.id.as_str());
+            let put = sent(Message::Put { card: id.clone(), place: bin.id.clone() });
+            if open {
+                let chip = ui::chip(look, bin.text.clone(), put).chosen(chosen).height(64.0);
+                // A short word is no smaller to hit than a long one.
+                let short = bin.text.chars().count() <= SHORT;
+                if short { chip.width(look.px(BIN)).into() } else { chip.into() }
+            } else {
+                fixed(page, bin.text.clone())
+            }
+        });
+        let bins = Row::with_children(bins)
+            .spacing(look.gap(Gap::Medium))
+            .wrap()
+            .vertical_spacing(look.gap(Gap::Small));
+        let words = ui::lead(look, page.name(id)).width(Length::Fill);
+        let content: Element<'a, PageMessage> = if look.portrait() || page.text.places.len() > 2 {
+            column![words, bins].spacing(look.gap(Gap::Medium)).into()
+        } else {
+            row![words, bins].spacing(look.gap(Gap::Large)).align_y(Alignment::Center).into()
+        };
+        ui::panel(look, content).into()
+    });
+    let rows = Column::with_children(rows).spacing(look.gap(Gap::Medium));
+    ui::scroll(look, rows).height(Length::Fill).into()
+}
+
+/// What stays from the last try: a tick and its words, nothing to press.
+fn fixed<'a>(page: &Page<'_, '_, 'a>, words: String) -> Element<'a, PageMessage> {
+    let look = &page.show.look;
+    row![ui::symbol(look, ui::Symbol::TickDisc, 28.0), ui::strong(look, words)]
+        .spacing(look.gap(Gap::Small))
+        .align_y(Alignment::Center)
+        .into()
+}
+
+/// A card is taken on the left, and put somewhere on the right.
+pub(super) fn take_and_put<'a>(page: &Page<'_, '_, 'a>) -> Element<'a, PageMessage> {
+    let look = &page.show.look;
+    let seats = matches!(page.due.part.task, Task::Seats(_));
+    let cards = page.due.order.iter().map(|id| card(page, id));
+    let left = column![ui::label(look, page.say(if seats { "who" } else { "what" }))]
+        .push(Column::with_children(cards).spacing(look.gap(Gap::Small)))
+        .spacing(look.gap(Gap::Small));
+    let places = page.text.places.iter().map(|place| target(page, &place.id, seats));
+    let right = column![ui::label(look, page.say(if seats { "seat" } else { "goes-to" }))]
+        .push(Column::with_children(places).spacing(look.gap(Gap::Small)))
+        .spacing(look.gap(Gap::Small));
+    let both = row![left.width(Length::Fill), right.width(Length::Fill)].spacing(look.gap(Gap::Large));
+    ui::scroll(look, both).height(Length::Fill).into()
+}
+
+/// A card with where it lies; the one at hand stands out.
+fn card<'a>(page: &Page<'_, '_, 'a>, id: &str) -> Element<'a, PageMessage> {
+    let look = &page.show.look;
+    let at_hand = page.demo.taken.as_deref() == Some(id);
+    let name = page.name(id);
+    let name = if at_hand { ui::strong(look, name) } else { ui::body(look, name) };
+    let lies = place_of(page, id).map(|place| {
+        let line = row![ui::symbol(look, ui::Symbol::Right, 20.0), ui::small(look, page.name(place))];
+        line.spacing(look.gap(Gap::Tiny)).align_y(Alignment::Center)
+    });
+    let words = column![name.width(Length::Fill)].push(lies).width(Length::Fill);
+    let sign = if at_hand { ui::Symbol::Right } else { ui::Symbol::Ring };
+    let line =
+        row![ui::symbol(look, sign, 28.0), words].spacing(look.gap(Gap::Medium)).align_y(Alignment::Center);
+    if page.stays(id) || page.show.hall.saving {
+        return ui::at_least(look.target(), ui::chosen_panel(look, line).into());
+    }
+    let edge = if at_hand { Edge::Chosen } else { Edge::Press };
+    ui::press_panel(look, edge, line, sent(Message::Card(id.to_owned())))
+}
+
+/// A place, with who or what is there. A seat that is taken can be pressed no more.
+fn target<'a>(page: &Page<'_, '_, 'a>, id: &str, seats: bool) -> Element<'a, PageMessage> {
+    let look = &page.show.look;
+    let Try::Placed(placed) = &page.demo.so_far else { return container("").into() };
+    let there: Vec<String> =
+        placed.iter().filter(|(_, place)| place == id).map(|(card, _)| page.name(card)).collect();
+    let full = seats && !there.is_empty();
+    let mut words = column![ui::body(look, page.name(id)).width(Length::Fill)];
+    if full {
+        words = words.push(ui::strong(look, there.join(", ")));
+    }
+    if full || page.demo.taken.is_none() || page.show.hall.saving {
+        return ui::at_least(look.target(), ui::panel(look, words).into());
+    }
+    ui::press_panel(look, Edge::Press, words, sent(Message::Place(id.to_owned())))
+}
