@@ -67,6 +67,8 @@ pub enum Message {
     WatchDue,
     /// The cover is to be taken off.
     Uncovered,
+    /// A window manager has had its time to let the window fill the screen.
+    FillAsked,
     /// The window asked to close.
     CloseAsked,
     /// Something at the gate.
@@ -90,6 +92,8 @@ pub struct App {
     watch: watch::Watch,
     /// How long the one timer runs; none once nothing changes by itself.
     timer: Option<std::time::Duration>,
+    /// Whether the window has yet to fill the screen.
+    filling: bool,
     /// How often settings were changed.
     changed: u64,
     /// Who works here, or why that cannot be told.
@@ -118,6 +122,7 @@ impl App {
         let mut app = Self {
             watch: watch::Watch::new(idle, world.running()),
             timer: Some(idle.dim),
+            filling: settings.full_screen,
             screen: Screen::waiting(),
             shapes: shapes(&lot),
             edit,
@@ -141,10 +146,9 @@ impl App {
             Effect::ListWalks
         } else {
             app.screen = Screen::first(app.lot.bundle.is_demo());
-            let window = app.fill_screen();
-            return (app, window);
+            return (app, Task::none());
         };
-        let task = Task::batch([app.run(vec![effect]), app.fill_screen()]);
+        let task = app.run(vec![effect]);
         (app, task)
     }
 
@@ -205,6 +209,7 @@ impl App {
             Message::Touched => self.touched(),
             Message::WatchDue => self.watch_due(),
             Message::Uncovered => self.uncovered(),
+            Message::FillAsked => return self.fill_screen(),
             Message::CloseAsked => self.ask_gate(gate::Purpose::Close),
             Message::Gate(message) => self.gate_message(message),
         };
@@ -400,10 +405,6 @@ impl App {
                 Vec::new()
             }
         }
-    }
-
-    fn tell(&mut self, text: String, stops: bool) {
-        self.notice = Some(Notice { text, stops });
     }
 
     fn say(&self, key: &str, args: Args) -> String {

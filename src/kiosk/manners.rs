@@ -81,9 +81,15 @@ impl App {
         self.rearm();
     }
 
-    /// Fills the screen, where that is wanted.
-    pub(super) fn fill_screen(&self) -> Task<Message> {
-        if self.settings.full_screen { fill_screen() } else { Task::none() }
+    /// Tells staff something, at the top of the page.
+    pub(super) fn tell(&mut self, text: String, stops: bool) {
+        self.notice = Some(Notice { text, stops });
+    }
+
+    /// Fills the screen.
+    pub(super) fn fill_screen(&mut self) -> Task<Message> {
+        self.filling = false;
+        fill_screen()
     }
 
     /// What lies over the page.
@@ -205,13 +211,14 @@ fn cover<'a>(ctx: &Ctx<'a>) -> Element<'a, Message> {
 /// watched lot folder is looked at, a gate counts seconds.
 pub(super) fn subscription(app: &App) -> Subscription<Message> {
     let close = iced::window::close_requests().map(|_| Message::CloseAsked);
+    let full = app.filling.then(|| iced::time::every(SHORTEST).map(|_| Message::FillAsked));
     let hands = iced::event::listen_with(|event, _, _| is_hand(&event).then_some(Message::Touched));
     let rest = app.timer.map(|rest| iced::time::every(rest).map(|_| Message::WatchDue));
     let lot = app.edit.is_watching().then(|| iced::time::every(edit::PAUSE).map(|_| Message::LotAsked));
     let wait = app
         .gate_waits()
         .then(|| iced::time::every(gate::SECOND).map(|_| Message::Gate(gate::Message::Ticked)));
-    Subscription::batch([Some(close), Some(hands), rest, lot, wait].into_iter().flatten())
+    Subscription::batch([Some(close), Some(hands), full, rest, lot, wait].into_iter().flatten())
 }
 
 /// The window: all of the screen, or large enough for a page; closed only by staff.
@@ -237,18 +244,24 @@ fn is_hand(event: &iced::Event) -> bool {
     )
 }
 
-/// Lets the window fill the screen where no window manager does it.
+/// Lets the window fill the screen where no window manager has done it. It takes no size while it counts as filling
+/// the screen, so it is told first that it does not.
 fn fill_screen() -> Task<Message> {
     use iced::window;
-    window::oldest().and_then(|id| {
+    let fill = |id| {
         window::monitor_size(id).then(move |monitor| {
             let Some(monitor) = monitor else { return Task::none() };
             window::size(id).then(move |size| {
                 if size == monitor {
                     return Task::none();
                 }
-                Task::batch([window::move_to(id, iced::Point::ORIGIN), window::resize(id, monitor)])
+                Task::batch([
+                    window::set_mode(id, window::Mode::Windowed),
+                    window::move_to(id, iced::Point::ORIGIN),
+                    window::resize(id, monitor),
+                ])
             })
         })
-    })
+    };
+    window::oldest().and_then(fill)
 }
