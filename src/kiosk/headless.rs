@@ -12,7 +12,7 @@ mod tasks;
 
 pub use super::preview::{Manner, TourFault, preview};
 pub use super::theme::{TextSize, Theme};
-pub use fit::{SIZES, overflows};
+pub use fit::{Measured, SIZES, Sample, measured, overflows};
 pub use survey::{Shown, Target, TargetKind};
 
 use std::time::Duration;

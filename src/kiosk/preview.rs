@@ -4,7 +4,11 @@
 //! The pages are those of the window: a walk is begun in memory, events are kept by its own journal, and
 //! screens are made from where the walk then stands.
 
+#[cfg(test)]
+mod boxes;
 mod demo;
+#[cfg(test)]
+mod every;
 mod frames;
 mod party;
 mod reread;

@@ -54,7 +54,7 @@ pub use plot::trip_plot;
 pub use qr::qr_code;
 pub use signal::{Signal, caution_card, on_signal, signal_badge, signal_header};
 pub use symbol::{Symbol, circle_number, symbol, symbol_in};
-pub use tap::{Pressable, Tap, tap};
+pub use tap::{Among, Pressable, Tap, tap};
 pub use typing::{Typed, with_keyboard};
 pub use words::{body, figure, hazard_line, label, lead, section, small, strong, text, title};
 

@@ -1,15 +1,20 @@
 //! Whether every page of a unit fits: measured from where its texts and targets lie, without drawing anything.
 
+mod deck;
+
 use std::any::Any;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use iced::advanced::graphics::text::{Paragraph, cosmic_text::Buffer};
 use iced::advanced::text::Paragraph as _;
-use iced::advanced::widget::operation::{Scrollable, TextInput};
+use iced::advanced::widget::operation::Scrollable;
 use iced::advanced::widget::{Id, Operation};
 use iced::{Point, Rectangle, Size, Vector};
 use iced_runtime::user_interface::Cache;
+
+use deck::Deck;
+pub use deck::Sample;
 
 use super::Driver;
 use crate::kiosk::preview::{Kiosk, Manner, Page, TourFault, Visit, lead};
@@ -22,8 +27,6 @@ use crate::script::Scripts;
 pub const SIZES: [(u32, u32); 3] = [(1280, 800), (1920, 1200), (800, 1280)];
 /// The text sizes that every page must fit.
 const TEXTS: [TextSize; 3] = [TextSize::Usual, TextSize::Large, TextSize::Largest];
-/// The least side of a target over the short side of the window: 44 px at 800, less half a pixel.
-const LEAST_TARGET: f32 = 43.5 / 800.0;
 /// What two texts may share before one lies over the other, in pixels.
 const TOUCH: f32 = 1.5;
 /// What a text may stick out, in pixels: sizes are rounded.
@@ -36,27 +39,46 @@ const TOLD: usize = 60;
 /// scrolled to is not cut.
 #[must_use]
 pub fn overflows(scripts: &Arc<Scripts>, unit: &str) -> Vec<(String, String)> {
-    let mut found = Vec::new();
-    for language in &scripts.lot.value.languages {
-        let manner =
-            Manner { size: SIZES[0], theme: Theme::Paper, text: TextSize::Usual, language: language.clone() };
-        let mut measure = Measure::default();
-        if let Err(fault) = lead(scripts, unit, &manner, true, &mut measure) {
-            let step = match &fault {
-                TourFault::Stuck { step, .. } => step.clone(),
-                _ => unit.to_owned(),
-            };
-            measure.found.push((step, fault.to_string()));
-        }
-        found.append(&mut measure.found);
-    }
-    found
+    let languages = &scripts.lot.value.languages;
+    languages.iter().flat_map(|language| measured(scripts, unit, language, Sample::Turns).found).collect()
 }
 
-/// Measures each page at every size.
-#[derive(Default)]
+/// What was measured.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Measured {
+    /// Pages of the unit.
+    pub pages: usize,
+    /// Layouts of all pages together.
+    pub layouts: usize,
+    /// As [`overflows`] tells it.
+    pub found: Vec<(String, String)>,
+}
+
+/// As [`overflows`], in one language, be it offered or not, and in the combinations that `sample` chooses.
+#[must_use]
+pub fn measured(scripts: &Arc<Scripts>, unit: &str, language: &str, sample: Sample) -> Measured {
+    let manner =
+        Manner { size: SIZES[0], theme: Theme::Paper, text: TextSize::Usual, language: language.to_owned() };
+    let mut measure = Measure {
+        out: Measured::default(),
+        deck: Deck::new(sample),
+        caches: Default::default(),
+        told: BTreeSet::new(),
+    };
+    if let Err(fault) = lead(scripts, unit, &manner, true, &mut measure) {
+        let step = match &fault {
+            TourFault::Stuck { step, .. } => step.clone(),
+            _ => unit.to_owned(),
+        };
+        measure.out.found.push((step, fault.to_string()));
+    }
+    measure.out
+}
+
+/// Measures each page in the combinations that are dealt.
 struct Measure {
-    found: Vec<(String, String)>,
+    out: Measured,
+    deck: Deck,
     /// What widgets remember, by size: most of a page stands on the next one too.
     caches: [[Cache; TEXTS.len()]; SIZES.len()],
     told: BTreeSet<(String, String)>,
@@ -64,33 +86,35 @@ struct Measure {
 
 impl Visit for Measure {
     fn page<P: Kiosk>(&mut self, page: &Page, driver: &mut Driver<'_, P>) -> Result<(), TourFault> {
-        let (size, text) = (driver.size, driver.state.settings.text);
-        for (wanted, caches) in SIZES.iter().zip(&mut self.caches) {
-            driver.size = Size::new(wanted.0 as f32, wanted.1 as f32);
-            for (wanted_text, cache) in TEXTS.iter().zip(caches) {
-                driver.state.settings.text = *wanted_text;
-                driver.cache = std::mem::take(cache);
-                let mut fit = Fit::new(driver.size);
-                driver.operate(&mut fit);
-                *cache = std::mem::take(&mut driver.cache);
-                for fault in fit.faults() {
-                    // One fault is told once, at the first size that has it.
-                    let new = self.told.insert((page.name(), fault.text));
-                    if new {
-                        let what = format!(
-                            "{}, {} by {} px, {} text: {}",
-                            page.name(),
-                            wanted.0,
-                            wanted.1,
-                            wanted_text.word(),
-                            fault.what
-                        );
-                        self.found.push((page.step.clone(), what));
-                    }
+        let (size, text, theme) = (driver.size, driver.state.settings.text, driver.state.settings.theme);
+        self.out.pages += 1;
+        for (at_size, at_text, at_theme) in self.deck.deal() {
+            let (Some(&(width, height)), Some(&wanted_text), Some(&wanted_theme), Some(cache)) = (
+                SIZES.get(at_size),
+                TEXTS.get(at_text),
+                Theme::ALL.get(at_theme),
+                self.caches.get_mut(at_size).and_then(|caches| caches.get_mut(at_text)),
+            ) else {
+                continue;
+            };
+            driver.size = Size::new(width as f32, height as f32);
+            (driver.state.settings.text, driver.state.settings.theme) = (wanted_text, wanted_theme);
+            driver.cache = std::mem::take(cache);
+            let mut fit = Fit::new(driver.size);
+            driver.operate(&mut fit);
+            *cache = std::mem::take(&mut driver.cache);
+            self.out.layouts += 1;
+            for fault in fit.faults() {
+                // One fault is told once, at the first size that has it.
+                if self.told.insert((page.name(), fault.text)) {
+                    let (name, text, theme) = (page.name(), wanted_text.word(), wanted_theme.word());
+                    let what =
+                        format!("{name}, {width} by {height} px, {text} text, {theme}: {}", fault.what);
+                    self.out.found.push((page.step.clone(), what));
                 }
             }
         }
-        (driver.size, driver.state.settings.text) = (size, text);
+        (driver.size, driver.state.settings.text, driver.state.settings.theme) = (size, text, theme);
         Ok(())
     }
 }
@@ -111,11 +135,45 @@ struct Words {
     laid: Option<Paragraph>,
 }
 
+/// Something that can be pressed, and where it lies.
+#[derive(Clone, Copy)]
+struct Press {
+    bounds: Rectangle,
+    visible: Option<Rectangle>,
+    least: f32,
+    round: bool,
+}
+
+impl Press {
+    /// Whether words stand half on it and half beside it, where one cannot know whether they belong to it.
+    fn halves(&self, words: &Words) -> bool {
+        let (Some(seen), Some(text), false) = (self.visible, words.visible, self.round) else { return false };
+        let both = seen.intersection(&text);
+        both.is_some_and(|both| both.width > TOUCH && both.height > TOUCH)
+            && !words.text.trim().is_empty()
+            && !words.bounds.is_within(&self.bounds.expand(TOUCH))
+            && !self.bounds.is_within(&words.bounds.expand(TOUCH))
+    }
+
+    /// Whether a finger on one may be meant for the other. What lies within another is part of it.
+    fn meets(&self, other: &Self) -> bool {
+        let (a, b) = (self.bounds, other.bounds);
+        if self.round && other.round {
+            return a.center().distance(b.center()) < (a.width + b.width) / 2.0 - TOUCH;
+        }
+        let (Some(seen), Some(other)) = (self.visible, other.visible) else { return false };
+        let both = seen.intersection(&other);
+        both.is_some_and(|both| both.width > TOUCH && both.height > TOUCH)
+            && !a.is_within(&b.expand(TOUCH))
+            && !b.is_within(&a.expand(TOUCH))
+    }
+}
+
 /// Walks over a page and notes where everything lies.
 struct Fit {
     window: Rectangle,
     texts: Vec<Words>,
-    targets: Vec<Rectangle>,
+    targets: Vec<Press>,
     scrolls: Vec<Rectangle>,
     sight: Rectangle,
     moved: Vector,
@@ -151,13 +209,23 @@ impl Fit {
                 }
             }
         }
-        let least = LEAST_TARGET * self.window.width.min(self.window.height);
-        for target in self.targets.iter().filter(|t| t.width < least || t.height < least) {
-            let what = format!(
-                "a target of {:.0} by {:.0} px is too small for a finger: at least {least:.0}",
-                target.width, target.height
-            );
-            faults.push(Unfit { text: "target".to_owned(), what });
+        for (index, target) in self.targets.iter().enumerate() {
+            let Rectangle { width, height, .. } = target.bounds;
+            let least = target.least;
+            if width.min(height) < least - SLACK {
+                let what = format!(
+                    "a target of {width:.0} by {height:.0} px is too small for a finger: at least {least:.0}"
+                );
+                faults.push(Unfit { text: "target".to_owned(), what });
+            }
+            for words in self.texts.iter().filter(|words| target.halves(words)) {
+                let what = format!("'{}' lies half over a target at {:?}", told(&words.text), target.bounds);
+                faults.push(Unfit { text: format!("half {}", words.text), what });
+            }
+            for other in self.targets.iter().skip(index + 1).filter(|other| target.meets(other)) {
+                let what = format!("a target at {:?} lies over one at {:?}", target.bounds, other.bounds);
+                faults.push(Unfit { text: "target over target".to_owned(), what });
+            }
         }
         faults
     }
@@ -224,13 +292,10 @@ impl Operation for Fit {
         self.texts.push(words);
     }
 
-    fn text_input(&mut self, _id: Option<&Id>, bounds: Rectangle, _state: &mut dyn TextInput) {
-        self.targets.push(bounds);
-    }
-
     fn custom(&mut self, _id: Option<&Id>, bounds: Rectangle, state: &mut dyn Any) {
-        if state.is::<Pressable>() {
-            self.targets.push(bounds);
+        if let Some(Pressable { least, round, .. }) = state.downcast_ref::<Pressable>().copied() {
+            let visible = self.sight.intersection(&(bounds + self.moved));
+            self.targets.push(Press { bounds, visible, least, round });
         } else if let (Some(laid), Some(words)) = (state.downcast_ref::<Laid>(), self.texts.last_mut()) {
             words.laid = Some(laid.0.clone());
         }
@@ -271,3 +336,6 @@ fn told(text: &str) -> String {
     }
     shown
 }
+
+#[cfg(test)]
+mod tests;

@@ -14,7 +14,7 @@ use iced::{Border, Color, Event, Point, Rectangle, Size, Vector, keyboard, touch
 use super::view::{PlanView, STEP};
 use super::{PlanLayout, Zoom};
 use crate::kiosk::ui::around::{Behavior, Input};
-use crate::kiosk::ui::tap::{SLIP, focus_ring, whole_pixels};
+use crate::kiosk::ui::tap::{Pressable, SLIP, focus_ring, whole_pixels};
 
 /// How long a finger is held down to set a mark.
 pub(super) const HOLD: Duration = Duration::from_millis(600);
@@ -256,6 +256,7 @@ impl<M> Behavior<M> for Gestures<'_, M> {
 
     fn operate(&self, state: &mut State, bounds: Rectangle, operation: &mut dyn Operation) {
         if self.view.on_zoom.is_some() {
+            operation.custom(None, bounds, &mut Pressable::new(self.view.look.target()));
             operation.focusable(None, bounds, state);
         }
     }

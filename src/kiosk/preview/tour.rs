@@ -5,7 +5,7 @@ use jiff::SignedDuration;
 use super::{Kiosk, TourClock, TourFault, party};
 use crate::kiosk::headless::Driver;
 use crate::kiosk::screen::{self, Action, Screen, caution, closing, opening, settings, walk, yard};
-use crate::kiosk::{App, Hall, Message};
+use crate::kiosk::{App, Hall, Message, gate};
 use crate::route::{Ask, Step};
 use crate::walk::{CopyChoice, Event};
 
@@ -336,7 +336,21 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
         self.act(Action::ToYard)?;
         self.open(Screen::Settings(settings::State))?;
         self.part("settings");
-        self.page("")
+        self.page("")?;
+        self.cards()
+    }
+
+    /// What may lie over any page of staff.
+    fn cards(&mut self) -> Result<(), TourFault> {
+        self.driver.tell(Message::EmergencyToggled)?;
+        self.part("emergency");
+        self.page("")?;
+        self.driver.tell(Message::EmergencyToggled)?;
+        self.driver.tell(Message::CloseAsked)?;
+        self.part("gate");
+        self.page("")?;
+        self.driver.tell(Message::Gate(gate::Message::Left))?;
+        Ok(())
     }
 
     fn at_closing(&mut self, page: closing::Page) -> Result<(), TourFault> {

@@ -4,7 +4,7 @@ use iced::widget::{container, row, stack};
 use iced::{Alignment, Background, Border, Color, Length};
 
 use super::symbol::{Symbol, symbol_in};
-use super::{Element, tap, words};
+use super::{Among, Element, tap, words};
 use crate::kiosk::theme::{Gap, Look, Type};
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,6 +29,7 @@ pub struct Button<M> {
     after: Option<Symbol>,
     id: Option<&'static str>,
     height: f32,
+    among: Among,
 }
 
 fn button<M>(look: &Look, kind: Kind, label: impl Into<String>, message: Option<M>) -> Button<M> {
@@ -48,6 +49,7 @@ fn button<M>(look: &Look, kind: Kind, label: impl Into<String>, message: Option<
         after: None,
         id: None,
         height,
+        among: Among::Alone,
     }
 }
 
@@ -113,6 +115,13 @@ impl<M> Button<M> {
     #[must_use]
     pub fn chosen(mut self, chosen: bool) -> Self {
         self.chosen = chosen;
+        self
+    }
+
+    /// One of several to choose from.
+    #[must_use]
+    pub fn among(mut self, among: Among) -> Self {
+        self.among = among;
         self
     }
 
@@ -210,7 +219,11 @@ impl<'a, M: Clone + 'a> From<Button<M>> for Element<'a, M> {
             .style(move |_| style);
         let face = super::pinned::at_least(look.px(button.height), face.into());
         let Some(message) = button.message else { return face };
-        let press = tap(&look, face, message).radius(radius);
+        let least = match button.kind {
+            Kind::Primary | Kind::Secondary => look.target(),
+            Kind::Quiet | Kind::Chip => look.small_target(),
+        };
+        let press = tap(&look, face, message).radius(radius).least(least).among(button.among);
         match button.id {
             Some(id) => press.id(id).into(),
             None => press.into(),

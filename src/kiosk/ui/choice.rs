@@ -4,9 +4,9 @@ use iced::widget::canvas::{Path, Stroke};
 use iced::widget::{Row, column, container, row};
 use iced::{Alignment, Length, Point, Rectangle, Size};
 
-use super::panel::{Edge, press_panel};
+use super::panel::{Edge, press_face};
 use super::symbol::{self, Symbol};
-use super::{Element, chip, drawing, tap, words};
+use super::{Among, Element, chip, drawing, tap, words};
 use crate::kiosk::theme::{Gap, Look, Type, style};
 
 /// One of several things to choose from.
@@ -78,14 +78,16 @@ pub fn radio_row<'a, M: Clone + 'a>(look: &Look, choice: Choice<M>) -> Element<'
             .push(choice.line.map(|line| words::small(look, line)))
             .width(Length::Fill);
     let content = row![ring, text].spacing(look.gap(Gap::Large)).align_y(Alignment::Center);
-    press_panel(look, if chosen { Edge::Chosen } else { Edge::Press }, content, choice.message)
+    let edge = if chosen { Edge::Chosen } else { Edge::Press };
+    press_face(look, edge, content.into(), choice.message).among(Among::Next).into()
 }
 
 /// Chips of which one or more hold; they wrap to further lines.
 pub fn choices<'a, M: Clone + 'a>(look: &Look, all: impl IntoIterator<Item = Choice<M>>) -> Element<'a, M> {
-    let chips = all
-        .into_iter()
-        .map(|choice| chip(look, choice.label, choice.message).chosen(choice.chosen).height(52.0).into());
+    let chips = all.into_iter().enumerate().map(|(at, choice)| {
+        let chip = chip(look, choice.label, choice.message).chosen(choice.chosen);
+        chip.height(52.0).among(Among::at(at)).into()
+    });
     Row::with_children(chips)
         .spacing(look.gap(Gap::Medium))
         .wrap()

@@ -140,7 +140,7 @@ impl<'a, M: Clone + 'a> From<Field<'a, M>> for Element<'a, M> {
             .on_input(field.on_input)
             .on_submit_maybe(field.on_submit)
             .style(style::field(look, field.error.is_some()));
-        let input: Element<'a, M> = super::typing::marked(input, field.keys);
+        let input: Element<'a, M> = super::typing::marked(&look, input, field.keys);
         let input: Element<'a, M> = if field.find {
             let lens = iced::widget::container(symbol(&look, Symbol::Search, 28.0))
                 .padding(Padding::default().left(look.gap(Gap::Large)))

@@ -8,6 +8,7 @@ use iced::advanced::widget::{Id, Operation};
 use iced::{Rectangle, Vector};
 
 use super::field::Keys;
+use super::tap::{Among, Pressable};
 
 /// Which way the focus moves.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -82,6 +83,56 @@ impl Operation for Count {
     fn focusable(&mut self, _id: Option<&Id>, _bounds: Rectangle, state: &mut dyn Focusable) {
         if state.is_focused() {
             self.focused = Some(self.total);
+        }
+        self.total += 1;
+    }
+}
+
+/// Finds what may be chosen instead of what has the focus.
+#[derive(Default)]
+pub(super) struct Beside {
+    among: Among,
+    total: usize,
+    /// Where those begin to which the last one seen belongs.
+    begin: Option<usize>,
+    /// What has the focus, and the first and the last of those it belongs to.
+    found: Option<(usize, usize, usize)>,
+}
+
+impl Beside {
+    /// The one to move to; from the last it goes on to the first.
+    pub(super) fn moved(&self, way: Way) -> Option<usize> {
+        let (at, first, last) = self.found.filter(|(_, first, last)| first < last)?;
+        Some(match way {
+            Way::Next if at == last => first,
+            Way::Next => at + 1,
+            Way::Previous if at == first => last,
+            Way::Previous => at.saturating_sub(1),
+        })
+    }
+}
+
+impl Operation for Beside {
+    fn traverse(&mut self, operate: &mut dyn FnMut(&mut dyn Operation)) {
+        operate(self);
+    }
+
+    fn custom(&mut self, _id: Option<&Id>, _bounds: Rectangle, state: &mut dyn Any) {
+        if let Some(pressable) = state.downcast_ref::<Pressable>() {
+            self.among = pressable.among;
+        }
+    }
+
+    fn focusable(&mut self, _id: Option<&Id>, _bounds: Rectangle, state: &mut dyn Focusable) {
+        self.begin = match (std::mem::take(&mut self.among), self.begin) {
+            (Among::Alone, _) => None,
+            (Among::Next, Some(begin)) => Some(begin),
+            (Among::First | Among::Next, _) => Some(self.total),
+        };
+        match (self.begin, &mut self.found) {
+            (Some(begin), None) if state.is_focused() => self.found = Some((self.total, begin, self.total)),
+            (Some(begin), Some((_, first, last))) if begin == *first => *last = self.total,
+            _ => {}
         }
         self.total += 1;
     }

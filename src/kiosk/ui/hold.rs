@@ -233,7 +233,8 @@ impl<M> Behavior<M> for Target<'_, M> {
     type State = State;
 
     fn operate(&self, state: &mut State, bounds: Rectangle, operation: &mut dyn Operation) {
-        operation.custom(self.id.as_ref(), bounds, &mut Pressable);
+        let mut pressable = Pressable::new(self.look.px(RING));
+        operation.custom(self.id.as_ref(), bounds, &mut pressable);
         operation.focusable(self.id.as_ref(), bounds, state);
     }
 

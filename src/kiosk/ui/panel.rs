@@ -4,7 +4,7 @@ use iced::widget::{Space, column, container, row, scrollable};
 use iced::{Alignment, Background, Border, Color, Length, border};
 
 use super::symbol::{Symbol, symbol};
-use super::{Element, tap, words};
+use super::{Element, Tap, tap, words};
 use crate::kiosk::theme::{Gap, Look, style};
 
 /// Why a panel has the edge it has.
@@ -41,8 +41,17 @@ pub fn press_panel<'a, M: Clone + 'a>(
     content: impl Into<Element<'a, M>>,
     message: M,
 ) -> Element<'a, M> {
-    let inside = face(look, edge, content.into()).width(Length::Fill).align_y(Alignment::Center);
-    tap(look, super::pinned::at_least(look.target(), inside.into()), message).into()
+    press_face(look, edge, content.into(), message).into()
+}
+
+pub(super) fn press_face<'a, M: Clone + 'a>(
+    look: &Look,
+    edge: Edge,
+    content: Element<'a, M>,
+    message: M,
+) -> Tap<'a, M> {
+    let inside = face(look, edge, content).width(Length::Fill).align_y(Alignment::Center);
+    tap(look, super::pinned::at_least(look.target(), inside.into()), message)
 }
 
 /// A figure: its name, its value with the measure, and the way to how it is known.

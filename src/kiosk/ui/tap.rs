@@ -14,9 +14,44 @@ use crate::kiosk::theme::Look;
 /// How far a finger may slip before it is no tap any more, in pixels as written.
 pub const SLIP: f32 = 14.0;
 
+/// The place of a target among things of which one is chosen: arrow keys go from one to the next.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Among {
+    /// It is no such thing.
+    #[default]
+    Alone,
+    /// The first of some.
+    First,
+    /// It goes with the one before it.
+    Next,
+}
+
+impl Among {
+    /// The place of the one at this position.
+    #[must_use]
+    pub const fn at(position: usize) -> Self {
+        if position == 0 { Self::First } else { Self::Next }
+    }
+}
+
 /// What a part that can be pressed shows of itself to an operation, besides what can have the focus.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Pressable;
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Pressable {
+    /// How long its shorter side must be, in pixels of the screen.
+    pub least: f32,
+    /// Whether only the disc within its bounds counts.
+    pub round: bool,
+    /// Whether it is one of several to choose from.
+    pub among: Among,
+}
+
+impl Pressable {
+    /// Something that stands alone and is pressed anywhere in its bounds.
+    #[must_use]
+    pub const fn new(least: f32) -> Self {
+        Self { least, round: false, among: Among::Alone }
+    }
+}
 
 /// A press target that is being put together.
 pub struct Tap<'a, M> {
@@ -30,6 +65,8 @@ struct Press<M> {
     message: M,
     radius: f32,
     round: bool,
+    least: f32,
+    among: Among,
 }
 
 impl<M> Press<M> {
@@ -43,7 +80,15 @@ impl<M> Press<M> {
 pub fn tap<'a, M: Clone + 'a>(look: &Look, content: impl Into<Element<'a, M>>, message: M) -> Tap<'a, M> {
     Tap {
         content: content.into(),
-        press: Press { look: *look, id: None, message, radius: look.radius(), round: false },
+        press: Press {
+            look: *look,
+            id: None,
+            message,
+            radius: look.radius(),
+            round: false,
+            least: look.small_target(),
+            among: Among::Alone,
+        },
     }
 }
 
@@ -59,6 +104,20 @@ impl<M> Tap<'_, M> {
     #[must_use]
     pub fn round(mut self) -> Self {
         self.press.round = true;
+        self
+    }
+
+    /// How long its shorter side must be, in pixels of the screen.
+    #[must_use]
+    pub fn least(mut self, least: f32) -> Self {
+        self.press.least = least;
+        self
+    }
+
+    /// One of several to choose from.
+    #[must_use]
+    pub fn among(mut self, among: Among) -> Self {
+        self.press.among = among;
         self
     }
 
@@ -114,7 +173,8 @@ impl<M: Clone> Behavior<M> for Press<M> {
     type State = State;
 
     fn operate(&self, state: &mut State, bounds: Rectangle, operation: &mut dyn Operation) {
-        operation.custom(self.id.as_ref(), bounds, &mut Pressable);
+        let mut pressable = Pressable { least: self.least, round: self.round, among: self.among };
+        operation.custom(self.id.as_ref(), bounds, &mut pressable);
         operation.focusable(self.id.as_ref(), bounds, state);
     }
 

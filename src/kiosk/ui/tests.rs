@@ -1,5 +1,6 @@
 //! The components at work, driven without a window.
 
+mod grey;
 mod hands;
 mod keys;
 mod screens;

@@ -1,4 +1,5 @@
-//! The outermost layer around a page: Tab moves the focus, and our own keys come up for a text field.
+//! The outermost layer around a page: Tab moves the focus, arrow keys move it among things to choose from, and our
+//! own keys come up for a text field.
 //!
 //! The keys speak to the field as a real keyboard would, by key events, so that caret, selection and limits
 //! work alike, and screens need not know which of the two was used. While the keys are up the page is shorter,
@@ -16,7 +17,7 @@ use iced::{Event, Length, Point, Rectangle, Size, Vector, touch, window};
 
 use super::around::{Around, Behavior, Input};
 use super::field::Keys;
-use super::focus::{Count, FindField, FindFocused, FocusAt, Reveal, Way, WithoutFocus};
+use super::focus::{Beside, Count, FindField, FindFocused, FocusAt, Reveal, Way, WithoutFocus};
 use super::keyboard::{Board, KeyPress, Layer, Layout as Letters, keyboard as letter_keys, number_pad};
 use super::{Element, tap};
 use crate::kiosk::theme::{Gap, Look};
@@ -105,6 +106,16 @@ impl<M> Typing<'_, M> {
         self.page_operate(tree, lent, &mut count);
         self.page_operate(tree, lent, &mut FocusAt::new(count.moved(way)));
         self.reveal_focus(tree, lent);
+    }
+
+    /// Among things to choose from the focus goes to the next one; elsewhere it stays.
+    fn move_beside(&mut self, tree: &mut Tree, lent: &Lent<'_, '_>, way: Way) -> bool {
+        let mut beside = Beside::default();
+        self.page_operate(tree, lent, &mut beside);
+        let Some(at) = beside.moved(way) else { return false };
+        self.page_operate(tree, lent, &mut FocusAt::new(at));
+        self.reveal_focus(tree, lent);
+        true
     }
 
     fn reveal_focus(&mut self, tree: &mut Tree, lent: &Lent<'_, '_>) {
@@ -318,13 +329,23 @@ impl<M> Widget<M, iced::Theme, iced::Renderer> for Typing<'_, M> {
         for press in presses {
             self.press(state, page_tree, press, &mut lent, shell);
         }
-        if let Event::Keyboard(keyboard::Event::KeyPressed { key: Key::Named(Named::Tab), modifiers, .. }) =
-            event
+        if let Event::Keyboard(keyboard::Event::KeyPressed { key: Key::Named(key), modifiers, .. }) = event
             && !shell.is_event_captured()
         {
-            self.move_focus(page_tree, &lent, if modifiers.shift() { Way::Previous } else { Way::Next });
-            shell.capture_event();
-            shell.request_redraw();
+            let moved = match key {
+                Named::Tab => {
+                    let way = if modifiers.shift() { Way::Previous } else { Way::Next };
+                    self.move_focus(page_tree, &lent, way);
+                    true
+                }
+                Named::ArrowDown | Named::ArrowRight => self.move_beside(page_tree, &lent, Way::Next),
+                Named::ArrowUp | Named::ArrowLeft => self.move_beside(page_tree, &lent, Way::Previous),
+                _ => false,
+            };
+            if moved {
+                shell.capture_event();
+                shell.request_redraw();
+            }
         }
         if let Event::Window(window::Event::RedrawRequested(_)) = event
             && std::mem::take(&mut state.reveal)
@@ -384,11 +405,15 @@ impl<M> Widget<M, iced::Theme, iced::Renderer> for Typing<'_, M> {
 }
 
 /// Says of a text field which keys it wants.
-pub(super) fn marked<'a, M: 'a>(field: impl Into<Element<'a, M>>, keys: Keys) -> Element<'a, M> {
-    Element::new(Around { content: field.into(), margin: 0.0, behavior: Wants(keys) })
+pub(super) fn marked<'a, M: 'a>(look: &Look, field: impl Into<Element<'a, M>>, keys: Keys) -> Element<'a, M> {
+    let behavior = Wants { keys, least: look.target() };
+    Element::new(Around { content: field.into(), margin: 0.0, behavior })
 }
 
-struct Wants(Keys);
+struct Wants {
+    keys: Keys,
+    least: f32,
+}
 
 impl<M> Behavior<M> for Wants {
     type State = ();
@@ -396,8 +421,8 @@ impl<M> Behavior<M> for Wants {
     fn handle(&self, (): &mut (), _input: &Input<'_>, _shell: &mut Shell<'_, M>) {}
 
     fn operate(&self, (): &mut (), bounds: Rectangle, operation: &mut dyn Operation) {
-        let mut keys = self.0;
+        let mut keys = self.keys;
         operation.custom(None, bounds, &mut keys);
-        operation.custom(None, bounds, &mut tap::Pressable);
+        operation.custom(None, bounds, &mut tap::Pressable::new(self.least));
     }
 }

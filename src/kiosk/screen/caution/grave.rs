@@ -2,7 +2,7 @@
 
 use std::time::Duration;
 
-use iced::widget::{Column, Space, column, container, row, sensor};
+use iced::widget::{Column, Space, column, container, responsive, row, sensor};
 use iced::{Alignment, Length};
 
 use super::foot::{self, chips, who};
@@ -14,6 +14,9 @@ use crate::words::Args;
 
 /// How long a page of a DANGER must have been whole before its target is live.
 const DANGER_WAIT: Duration = Duration::from_secs(1);
+
+/// Side of the sign below which it tells nothing, in pixels as written.
+const SMALLEST_SIGN: f32 = 48.0;
 
 /// Height of a hold with its margin, in pixels as written.
 const HOLD_HEIGHT: f32 = 160.0;
@@ -99,9 +102,8 @@ pub(super) fn end_of_page<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
 fn wide<'a>(show: &Show<'_, 'a>, caution: &Caution, words: Words) -> Element<'a, Message> {
     let look = &show.look;
     let side = column![]
-        .push(picture(show, caution, sign_side(show)).map(|sign| container(sign).center_x(Length::Fill)))
+        .push(fitted(show, caution))
         .push(first_hint(show))
-        .push(Space::new().height(Length::Fill))
         .push(target(show, caution))
         .spacing(look.gap(Gap::Medium))
         .width(look.px(380.0))
@@ -140,7 +142,20 @@ fn tall<'a>(show: &Show<'_, 'a>, caution: &Caution, words: Words) -> Element<'a,
         .into()
 }
 
-/// The sign is smaller where the words below it are larger or more: they are never cut.
+/// The sign at the top of what the words below it leave: it gives way, they are never cut.
+fn fitted<'a>(show: &Show<'_, 'a>, caution: &Caution) -> Element<'a, Message> {
+    if caution.signal == route::Signal::Notice {
+        return Space::new().height(Length::Fill).into();
+    }
+    let (look, hazard, wanted) = (show.look, sign(caution.hazard), sign_side(show));
+    responsive(move |size| {
+        let room = (size.height.min(size.width) / look.px(1.0)).max(SMALLEST_SIGN);
+        container(ui::hazard_symbol(&look, hazard, wanted.min(room))).center_x(Length::Fill).into()
+    })
+    .into()
+}
+
+/// How large the sign is where there is room for it.
 fn sign_side(show: &Show<'_, '_>) -> f32 {
     match show.look.text {
         TextSize::Largest if show.state.at == 0 => 150.0,

@@ -299,12 +299,13 @@ impl<'a> Page<'a> {
         let style = container::Style {
             background: Some(fill.into()),
             border: Border { color: colors.edge, width: look.line(), radius },
+            snap: true,
             ..container::Style::default()
         };
         let label = self.mark_words(n, parts);
         let text = ui::text(&look, if is { Type::Strong } else { Type::Small }, label).color(ink);
         let face = container(text).center_x(Length::Fill).center_y(look.target()).style(move |_| style);
-        ui::tap(&look, face, message).radius(0.0).into()
+        ui::tap(&look, face, message).radius(0.0).among(ui::Among::at(n.into())).into()
     }
 
     fn reading_choice(&self, reading: &'a Reading, words: &[String], value: &str) -> Element<'a, Message> {

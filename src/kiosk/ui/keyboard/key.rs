@@ -72,7 +72,7 @@ impl<M: Clone> Behavior<M> for Key<M> {
     type State = State;
 
     fn operate(&self, _state: &mut State, bounds: Rectangle, operation: &mut dyn Operation) {
-        operation.custom(None, bounds, &mut Pressable);
+        operation.custom(None, bounds, &mut Pressable::new(self.look.small_target()));
     }
 
     fn handle(&self, state: &mut State, input: &Input<'_>, shell: &mut Shell<'_, M>) {
@@ -148,7 +148,7 @@ impl<M: Clone> Behavior<M> for Variant<M> {
     type State = Over;
 
     fn operate(&self, _state: &mut Over, bounds: Rectangle, operation: &mut dyn Operation) {
-        operation.custom(None, bounds, &mut Pressable);
+        operation.custom(None, bounds, &mut Pressable::new(self.look.small_target()));
     }
 
     fn handle(&self, state: &mut Over, input: &Input<'_>, shell: &mut Shell<'_, M>) {

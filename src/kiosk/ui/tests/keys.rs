@@ -20,6 +20,28 @@ fn tab_goes_through_everything_and_enter_presses_it() {
     });
 }
 
+/// Rows and chips to choose from; beside them arrow keys do nothing.
+#[test]
+fn arrow_keys_go_through_things_to_choose_from() {
+    on!(Page::Parts, |driver| {
+        let on = |driver: &mut Driver<'_, _>, key: Named, text: &str| {
+            driver.key(key).unwrap();
+            let at = driver.must_find(text).unwrap();
+            let focused: Vec<_> = driver.targets().into_iter().filter(|target| target.focused).collect();
+            focused.len() == 1 && focused[0].bounds.contains(at)
+        };
+        let tabs = (0..20).position(|_| on(&mut driver, Named::Tab, "Nothing holds it"));
+        assert!(tabs.is_some(), "the first row has the focus");
+        assert!(on(&mut driver, Named::ArrowDown, "It may stay out"));
+        assert!(on(&mut driver, Named::ArrowDown, "Nothing holds it"), "from the last to the first");
+        assert!(on(&mut driver, Named::ArrowUp, "It may stay out"));
+        assert!(on(&mut driver, Named::Tab, "Fresh"));
+        assert!(on(&mut driver, Named::ArrowLeft, "House battery"));
+        assert!(on(&mut driver, Named::Tab, "The keys are with the renter"));
+        assert!(on(&mut driver, Named::ArrowDown, "The keys are with the renter"));
+    });
+}
+
 #[test]
 fn what_has_the_focus_comes_into_view() {
     on!(Page::List, |driver| {
