@@ -271,8 +271,8 @@ fn the_first_card_that_breaks_a_rule_ends_the_try_with_its_correction() {
     let part = route("wren").demonstrations["dump-order"].parts[0].clone();
     let Some(Try::Cards(right)) = part.model_answer() else { panic!("cards") };
     let names = |page: &Page, id: &str| {
-        let text = page.kiosk.renter().demonstration(&part, std::slice::from_ref(&id.to_owned()));
-        text.items[0].text.clone()
+        let text = page.kiosk.renter().demonstration(&part, &right);
+        text.items.into_iter().find(|named| named.id == id).unwrap().text
     };
     for id in &right[..2] {
         let words = names(&page, id);
@@ -291,6 +291,7 @@ fn the_first_card_that_breaks_a_rule_ends_the_try_with_its_correction() {
         panic!("a try is due")
     };
     assert_eq!(due.kept, right[..2], "the right start stays");
+    assert!(page.kiosk.look().contains("Steps 1 to 2 stay."), "{:#?}", page.kiosk.look().words());
     assert_eq!(page.due(), ("dump-order".into(), part.id.clone(), 1, false));
     // What stays cannot be taken back; it goes on from there.
     page.attempt(false);

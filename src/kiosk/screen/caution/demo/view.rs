@@ -158,8 +158,9 @@ fn beside<'a>(page: &Page<'_, '_, 'a>) -> Option<Element<'a, PageMessage>> {
         return None;
     }
     let reply = reply.map(|reply| match look.text {
-        // Only the largest letters may need more room than there is.
+        // Beside a picture, or in the largest letters, it may need more room than there is.
         TextSize::Largest => container(ui::scroll(look, reply)),
+        _ if look.portrait() => container(ui::scroll(look, reply)),
         _ => container(reply),
     });
     if look.portrait() && picture.is_some() && reply.is_some() {
