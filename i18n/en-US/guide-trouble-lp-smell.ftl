@@ -10,9 +10,9 @@ caution-trouble-lp-smell-h1 = Gas will explode from one spark.
     .avoid = Touch no switch. Get everyone out before you read on.
 
 row-trouble-lp-smell-chirp = Touch no switch. Light no flame. Use no phone inside.
-    .ask = Is it one chirp a minute, with no smell, and nobody feels bad?
+    .ask = Is it only the alarm: one chirp a minute, no smell, and nobody feels bad?
 row-trouble-lp-smell-out = Get everyone out. Leave the door open. Check that no one is missing. The propane valve is { $place_lp_valve }.
-    .ask = Can you reach the valve with no smell around you?
+    .ask = Can you reach the valve with no smell around you? If you are not sure, tap No.
 row-trouble-lp-smell-valve = { $propane_kind ->
         [cylinders] Close the valve on both cylinders. Turn it clockwise.
        *[other] Close the valve. Turn it clockwise.

@@ -56,7 +56,7 @@ reread-small-print = Also read the maker's manual and follow local codes.
 # What is wrong.
 reread-guides-first = First, if people are in danger
 reread-guides-rest = What does not work?
-reread-guide-hazard = Before you begin
+reread-guide-hazard = First
 reread-guide-go-on = I have read this
 reread-guide-stop = Stop and call { $phone_road } at any of these
 reread-guide-call = Call { $phone_emergency } as soon as you are outside and away.
@@ -73,8 +73,8 @@ guide-end-fixed = It works again
     .what = Look once more that nothing smells, leaks or gets hot. Then go on.
 guide-end-call = Call road help
     .what = Leave it as it is now. Say which unit you have and the number of the last question.
-guide-end-leave = Get out now
-    .what = Everyone leaves the unit and stays away. Call from outside.
+guide-end-leave = Stay out
+    .what = Everyone is out of the unit and stays away. Call from outside.
 guide-end-wait = Nothing is broken
     .what = Wait, or move to another place. If it does not get better, call road help.
 

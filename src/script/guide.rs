@@ -51,7 +51,7 @@ pub enum Target {
     Fixed,
     /// Call the road help.
     Call,
-    /// Get out now, call from outside.
+    /// Stay out, call from outside.
     Leave,
     /// No fault here: wait or move.
     Wait,
@@ -77,7 +77,7 @@ pub enum End {
     Fixed,
     /// Call the road help.
     Call,
-    /// Get out now, call from outside.
+    /// Stay out, call from outside.
     Leave,
     /// No fault here: wait or move.
     Wait,
