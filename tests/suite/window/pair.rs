@@ -7,6 +7,8 @@ use std::time::{Duration, Instant};
 
 use iced::mouse::{self, Button, ScrollDelta};
 use iced::{Event, Point};
+use sendoff::ports::fake::MemoryDisk;
+use sendoff::ports::{Access, Disk as _};
 
 use crate::kiosk_support::{Kiosk, Setup};
 
@@ -337,10 +339,13 @@ impl Pair {
     pub fn kill_and_go_on(&mut self) {
         self.window.kill().unwrap();
         let _ = self.window.wait().unwrap();
+        // It goes on with what the window has kept: cards of a demonstration stand in an order of each walk.
+        let setup = Setup::new().keys();
+        copy(&self.folder.path().join("data"), Path::new("/data"), &setup.disk);
         self.window = launch(&self.display, &self.folder.path().join("data"));
         self.find_window();
-        let disk = self.mirror.setup.disk.clone();
-        self.mirror = Setup::new().keys().disk(&disk).boot();
+        setup.clock.0.set(jiff::Timestamp::now());
+        self.mirror = setup.boot();
         self.tick();
         self.click("Go on");
     }
@@ -383,4 +388,17 @@ fn launch(display: &str, data: &Path) -> Child {
         .stdin(Stdio::null())
         .spawn()
         .unwrap()
+}
+
+/// Copies a folder with all that is in it to a disk in memory.
+fn copy(from: &Path, to: &Path, disk: &MemoryDisk) {
+    for entry in std::fs::read_dir(from).unwrap().flatten() {
+        let name = to.join(entry.file_name());
+        if entry.file_type().unwrap().is_dir() {
+            disk.make_dir(&name).unwrap();
+            copy(&entry.path(), &name, disk);
+        } else {
+            disk.replace(&name, &std::fs::read(entry.path()).unwrap(), Access::Owner).unwrap();
+        }
+    }
 }
