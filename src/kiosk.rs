@@ -124,7 +124,7 @@ impl App {
             timer: Some(idle.dim),
             filling: settings.full_screen,
             screen: Screen::waiting(),
-            shapes: shapes(&lot),
+            shapes: shape::all(&lot),
             edit,
             world,
             lot,
@@ -372,7 +372,7 @@ impl App {
     fn lot_read(&mut self, found: Option<edit::Found>) -> Vec<Effect> {
         let found = self.edit.take(found);
         if let Some(scripts) = found.filter(|s| s.bundle.digest() != self.lot.bundle.digest()) {
-            self.shapes = shapes(&scripts);
+            self.shapes = shape::all(&scripts);
             self.lot = scripts;
             self.idle_of();
             // Cards of the Yard are made anew; what is on the way there needs no second list.
@@ -448,11 +448,6 @@ impl App {
     pub fn toolkit_theme(&self) -> iced::Theme {
         theme::style::toolkit(self.settings.theme)
     }
-}
-
-/// The units of a lot as the plan draws them.
-fn shapes(lot: &Scripts) -> std::collections::BTreeMap<String, plan::PlanShape> {
-    lot.units.iter().map(|(id, sheet)| (id.clone(), shape::of(&sheet.value))).collect()
 }
 
 /// The program of window, frames and tests.

@@ -1,7 +1,10 @@
 //! A data sheet as the plan view draws it.
 
+use std::collections::BTreeMap;
+
 use super::plan::{self, BodyKind, PlanShape};
 use crate::measure::{Length, Measure};
+use crate::script::Scripts;
 use crate::unit::{self, Fitted, Sheet, UnitKind};
 
 /// Places that are doors, whether they are ways out or not.
@@ -20,6 +23,12 @@ fn side(side: unit::Side) -> plan::Side {
         unit::Side::Left => plan::Side::Left,
         unit::Side::Right => plan::Side::Right,
     }
+}
+
+/// The units of a lot as the plan draws them.
+#[must_use]
+pub fn all(lot: &Scripts) -> BTreeMap<String, PlanShape> {
+    lot.units.iter().map(|(id, sheet)| (id.clone(), of(&sheet.value))).collect()
 }
 
 /// The unit as seen from above, in inches.

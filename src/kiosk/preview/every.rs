@@ -4,6 +4,7 @@
 //! Most pages of a walk are alike. Each page is asked whether all its targets can have the focus; the first page
 //! of each kind, with about as many targets, is gone through key by key and looked at in every theme.
 
+use std::any::Any;
 use std::collections::BTreeSet;
 
 use iced::advanced::widget::Id;
@@ -16,6 +17,7 @@ use crate::kiosk::headless::{Driver, Frame, Target, TargetKind};
 use crate::kiosk::theme::contrast::ratio;
 use crate::kiosk::theme::palette::safety;
 use crate::kiosk::theme::{TextSize, Theme};
+use crate::kiosk::ui::Pressable;
 use crate::script::{Bundle, Scripts};
 
 const SIZE: (u32, u32) = (1280, 800);
@@ -60,6 +62,22 @@ impl Operation for Focusables {
 
     fn focusable(&mut self, _id: Option<&Id>, bounds: Rectangle, _state: &mut dyn Focusable) {
         self.0.push(bounds);
+    }
+}
+
+/// Where discs are that can be pressed.
+#[derive(Default)]
+struct Discs(BTreeSet<[i32; 4]>);
+
+impl Operation for Discs {
+    fn traverse(&mut self, operate: &mut dyn FnMut(&mut dyn Operation)) {
+        operate(self);
+    }
+
+    fn custom(&mut self, _id: Option<&Id>, bounds: Rectangle, state: &mut dyn Any) {
+        if state.downcast_ref::<Pressable>().is_some_and(|pressable| pressable.round) {
+            self.0.insert(rounded(bounds));
+        }
     }
 }
 
@@ -287,8 +305,11 @@ impl Contrast {
         let frame = driver.render();
         let name = format!("{} {}", page.name(), theme.word());
         self.texts(&name, driver, &frame);
-        let found: Vec<Target> =
-            targets(driver).into_iter().filter(|t| t.kind == TargetKind::Press).collect();
+        let mut discs = Discs::default();
+        driver.operate(&mut discs);
+        // A disc is where a peg is hit: what is drawn there is smaller, in colors that the palette is tested for.
+        let edged = |t: &Target| t.kind == TargetKind::Press && !discs.0.contains(&rounded(t.bounds));
+        let found: Vec<Target> = targets(driver).into_iter().filter(edged).collect();
         self.edges(&name, &found, &frame);
     }
 }
