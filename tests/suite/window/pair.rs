@@ -392,10 +392,10 @@ fn launch(display: &str, data: &Path) -> Child {
 
 /// Copies a folder with all that is in it to a disk in memory.
 fn copy(from: &Path, to: &Path, disk: &MemoryDisk) {
+    disk.make_dir(to).unwrap();
     for entry in std::fs::read_dir(from).unwrap().flatten() {
         let name = to.join(entry.file_name());
         if entry.file_type().unwrap().is_dir() {
-            disk.make_dir(&name).unwrap();
             copy(&entry.path(), &name, disk);
         } else {
             disk.replace(&name, &std::fs::read(entry.path()).unwrap(), Access::Owner).unwrap();
