@@ -386,7 +386,8 @@ impl Kiosk {
         placed.visible.unwrap_or_else(|| panic!("`{words}` cannot be seen: {placed:?}")).center()
     }
 
-    fn reveal(&mut self, placed: &Placed) {
+    /// Scrolls something into sight.
+    pub fn reveal(&mut self, placed: &Placed) {
         if let Some(scroll) = placed.scroll {
             self.operate(&mut look::Reveal::new(scroll, placed.bounds));
         }

@@ -25,6 +25,8 @@ use sendoff::record::seal::{
 };
 use sendoff::record::zip;
 
+pub use crate::tools::has;
+
 pub type Payload = BTreeMap<String, Vec<u8>>;
 
 pub fn time(text: &str) -> Timestamp {
@@ -101,18 +103,6 @@ pub fn put_all(dir: &Path, files: &Payload) {
         SystemDisk.make_dir(path.parent().unwrap()).unwrap();
         SystemDisk.put_new(&path, bytes, Access::Usual).unwrap();
     }
-}
-
-/// Whether a tool can be run; says so if not, and fails where tools are required.
-pub fn has(tool: &str, probe: &[&str]) -> bool {
-    let run = Command::new(tool).args(probe).stdin(Stdio::null()).output();
-    let there = if probe.is_empty() { run.is_ok() } else { run.is_ok_and(|out| out.status.success()) };
-    if !there {
-        let needs = format!("skipped: needs {tool} {}\n", probe.join(" "));
-        std::io::stderr().write_all(needs.as_bytes()).unwrap();
-        assert!(std::env::var_os("SENDOFF_REQUIRE_TOOLS").is_none_or(|v| v != "1"), "{needs}");
-    }
-    there
 }
 
 pub fn run(dir: &Path, tool: &str, args: &[&str], input: &[u8]) -> Output {

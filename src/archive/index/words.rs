@@ -1,7 +1,5 @@
 //! Words as the index knows them: what is searched for and what is searched in go through the same door.
 
-use std::iter::once;
-
 /// The most words of a query that count.
 const MAX_WORDS: usize = 12;
 /// The most characters of a word that count.
@@ -152,7 +150,7 @@ pub(super) fn phrases(query: &str) -> Vec<Phrase> {
     let mut all = Vec::new();
     let mut quoted = false;
     let mut now = String::new();
-    for c in query.chars().chain(once(' ')) {
+    for c in query.chars() {
         let mark = matches!(c, '"' | '\u{201C}' | '\u{201D}' | '\u{201E}' | '«' | '»');
         if mark || (c.is_whitespace() && !quoted) {
             take(&mut all, &mut now);

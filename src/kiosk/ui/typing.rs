@@ -167,14 +167,25 @@ impl<M> Typing<'_, M> {
     }
 
     /// Notices that a field has got or lost the focus.
-    fn watch(&mut self, state: &mut State, tree: &mut Tree, lent: &Lent<'_, '_>, shell: &mut Shell<'_, M>) {
+    fn watch(
+        &mut self,
+        state: &mut State,
+        tree: &mut Tree,
+        event: &Event,
+        lent: &Lent<'_, '_>,
+        shell: &mut Shell<'_, M>,
+    ) {
         if self.keys.is_none() {
             return;
         }
         let mut find = FindField::default();
         self.page_operate(tree, lent, &mut find);
         let wanted = find.found.filter(|_| !state.real);
-        if wanted != state.open {
+        if wanted != state.open && matches!(event, Event::Keyboard(_)) {
+            // Letters that come in one go are written into the same field: it must not be made anew between them,
+            // before the page knows of the first.
+            shell.request_redraw();
+        } else if wanted != state.open {
             state.open = wanted;
             state.layer = Layer::default();
             state.held = None;
@@ -352,7 +363,7 @@ impl<M> Widget<M, iced::Theme, iced::Renderer> for Typing<'_, M> {
         {
             self.reveal_focus(page_tree, &lent);
         }
-        self.watch(state, page_tree, &lent, shell);
+        self.watch(state, page_tree, event, &lent, shell);
     }
 
     fn draw(

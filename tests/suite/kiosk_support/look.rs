@@ -19,6 +19,10 @@ pub struct Placed {
     pub visible: Option<Rectangle>,
     /// Which scroll it lies in.
     pub scroll: Option<usize>,
+    /// Where it lies now, on the screen or beyond.
+    pub at: Rectangle,
+    /// What can be seen of that scroll, or the window.
+    pub around: Rectangle,
 }
 
 /// Everything on the screen.
@@ -108,8 +112,9 @@ impl Look {
     }
 
     fn placed(&self, text: &str, bounds: Rectangle) -> Placed {
-        let visible = self.viewport.intersection(&(bounds + self.translation));
-        Placed { text: text.to_owned(), bounds, visible, scroll: self.within }
+        let at = bounds + self.translation;
+        let visible = self.viewport.intersection(&at);
+        Placed { text: text.to_owned(), bounds, visible, scroll: self.within, at, around: self.viewport }
     }
 }
 

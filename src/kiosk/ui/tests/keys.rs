@@ -251,6 +251,29 @@ fn our_keys_step_aside_for_a_real_keyboard() {
     });
 }
 
+/// A window that draws slowly gets several letters between two frames, and the first of them puts our keys away.
+#[test]
+fn letters_that_come_in_one_go_are_all_written() {
+    use iced::keyboard::{self, Key, key};
+    on!(Page::Type, |driver| {
+        touch_field!(driver);
+        assert!(driver.find("q").is_some());
+        let letters = ["s", "a", "m"].map(|letter| {
+            iced::Event::Keyboard(keyboard::Event::KeyPressed {
+                key: Key::Character(letter.into()),
+                modified_key: Key::Character(letter.into()),
+                physical_key: key::Physical::Unidentified(key::NativeCode::Unidentified),
+                location: keyboard::Location::Standard,
+                modifiers: keyboard::Modifiers::empty(),
+                text: Some(letter.into()),
+                repeat: false,
+            })
+        });
+        driver.send(&letters).unwrap();
+        assert_eq!((driver.state().name.clone().as_str(), driver.find("q")), ("sam", None));
+    });
+}
+
 /// Every letter of every layout has a shape in the bundled letters.
 #[test]
 fn no_key_shows_an_empty_box() {
