@@ -18,6 +18,9 @@ use crate::kiosk_support::{Kiosk, Placed, Setup};
 /// How long a hold is held, in seconds: the ring closes in 1.2.
 const HELD: &str = "1.5";
 
+/// Where the bar of a scroll is pressed, from its top to its end.
+const PLACES: u8 = 24;
+
 /// Both of them.
 pub struct Pair {
     pub mirror: Kiosk,
@@ -140,14 +143,14 @@ impl Pair {
 
     /// Where these words can be pressed, after the wheel has brought them into sight.
     fn reach(&mut self, words: &str, nth: usize) -> Point {
-        for turn in 0..60 {
+        for turn in 0..=PLACES {
             let seen = self.mirror.look();
             let found = seen.texts.iter().filter(|t| t.text == words).nth(nth).cloned();
             let placed =
                 found.unwrap_or_else(|| panic!("`{words}` ({nth}) is not among {:#?}", seen.words()));
             match placed.visible {
                 Some(visible) if visible.height > placed.bounds.height * 0.8 => return visible.center(),
-                _ => self.wheel(&placed, turn == 0),
+                _ => self.scroll(&placed, turn),
             }
         }
         panic!("`{words}` does not come into sight");
@@ -155,25 +158,29 @@ impl Pair {
 
     /// Where what is called so by its id can be pressed.
     fn reach_id(&mut self, id: &str) -> Point {
-        for turn in 0..60 {
+        for turn in 0..=PLACES {
             let seen = self.mirror.look();
             let placed = seen.focusable.iter().find(|(name, _)| name == id).map(|(_, placed)| placed.clone());
             let placed = placed.unwrap_or_else(|| panic!("nothing is called `{id}`: {:#?}", seen.words()));
             match placed.visible {
                 Some(visible) if visible.height > placed.bounds.height * 0.8 => return visible.center(),
-                _ => self.wheel(&placed, turn == 0),
+                _ => self.scroll(&placed, turn),
             }
         }
         panic!("`{id}` does not come into sight");
     }
 
-    /// Turns the wheel over the scroll that something lies in: to its end first, where both stand alike whatever one
-    /// notch is worth to a server of windows, then notch by notch.
-    fn wheel(&mut self, toward: &Placed, to_the_end: bool) {
-        let middle = toward.around.center();
-        self.move_to(Point::new(middle.x.round(), middle.y.round()));
-        self.turn_wheel(toward.at.center_y() > middle.y, if to_the_end { 40 } else { 1 });
-        self.at_rest();
+    /// Brings something nearer: at first by the wheel, to the end of the scroll that it lies in, where both stand
+    /// alike whatever one notch is worth to a server of windows; then by the bar of the scroll, place by place.
+    fn scroll(&mut self, toward: &Placed, turn: u8) {
+        let around = toward.around;
+        if turn == 0 {
+            self.move_to(Point::new(around.center_x().round(), around.center_y().round()));
+            self.turn_wheel(toward.at.center_y() > around.center_y(), 40);
+            return self.at_rest();
+        }
+        let down = around.height * (f32::from(turn) - 0.5) / f32::from(PLACES);
+        self.click_at(Point::new(around.x + around.width - 5.0, around.y + down));
     }
 
     fn turn_wheel(&mut self, down: bool, notches: u32) {
@@ -284,8 +291,10 @@ impl Hands for Pair {
         self.move_to(Point::new((width / 2.0).round(), (height / 2.0).round()));
         self.turn_wheel(true, 16);
         self.wait(1100);
-        // The page must have been whole for a second before a DANGER can be held; the time is the page's own.
-        self.xdotool(&["sleep", "1.2"]);
+        if self.mirror.shows("DANGER") {
+            // Such a page must have been whole for a second before its ring lives; the time is the page's own.
+            self.xdotool(&["sleep", "1.2"]);
+        }
         self.at_rest();
     }
 
@@ -345,10 +354,10 @@ fn export(setup: &Setup, folder: &Path) {
 
 /// Reads a folder into a disk in memory.
 fn import(from: &Path, to: &Path, disk: &MemoryDisk) {
+    disk.make_dir(to).unwrap();
     for entry in std::fs::read_dir(from).unwrap().flatten() {
         let name = to.join(entry.file_name());
         if entry.file_type().unwrap().is_dir() {
-            disk.make_dir(&name).unwrap();
             import(&entry.path(), &name, disk);
         } else {
             disk.replace(&name, &std::fs::read(entry.path()).unwrap(), Access::Owner).unwrap();
