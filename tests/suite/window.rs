@@ -16,18 +16,20 @@ use crate::pair::Pair;
 use crate::random::scene;
 use crate::tools::has;
 
-/// Leads a handoff in a window that begins in this size, is turned on the way and comes back, and is killed at these
-/// pages. What is sealed must be good, and tell what was done.
+/// Leads a handoff in a window that begins in this size, is turned on the way and comes back, and is killed at the
+/// first page of staff from each of these on: there everything that was asked at a stop is answered. What is sealed must be good, and tell what was done.
 fn handoff(size: (f32, f32), kills: &[usize]) {
     let began = Timestamp::now();
     let mut pair = Pair::open(&Setup::new().size(size));
     let mut marked = Vec::new();
+    let mut kills = kills.iter().peekable();
     let mut done = lead(&mut pair, |pair, pages| {
         let turned = if pages % 12 >= 8 { (size.1, size.0) } else { size };
         if pair.mirror.setup.size != turned {
             pair.turn(turned);
         }
-        if kills.contains(&pages) {
+        let of_staff = matches!(pair.mirror.screen(), Screen::Walk(_));
+        if of_staff && kills.next_if(|page| pages >= **page).is_some() {
             pair.kill_and_go_on();
         }
         let lies = turned.0 > turned.1;
