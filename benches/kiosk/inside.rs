@@ -20,13 +20,13 @@ const ROUNDS: usize = 100;
 /// Prints the wait on each screen.
 pub fn touches() {
     let mut times: BTreeMap<&'static str, Vec<f64>> = BTreeMap::new();
-    let mut finger = Finger::new(Setup::new().keys().boot(), |kiosk: &mut Kiosk, at: Point| {
+    let mut finger = Finger::new(Setup::new().keys().boot(), |kiosk: &mut Kiosk, at: Point, now: Instant| {
         let all = times.entry(name(kiosk.screen())).or_default();
         // Pressing shows what is pressed; lifting does it.
         for does in [Does::Press, Does::Lift] {
             let start = Instant::now();
             tell(kiosk, 1, does, at);
-            let (frame, width, height) = kiosk.frame();
+            let (frame, width, height) = kiosk.frame_at(now);
             all.push(start.elapsed().as_secs_f64() * 1000.0);
             assert_eq!(frame.len(), (width * height * 4) as usize);
         }

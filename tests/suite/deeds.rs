@@ -121,10 +121,14 @@ fn of_round(record: &Value) -> Vec<Deed> {
     all
 }
 
-/// Lines that follow on a like one are left out: one press may answer several cautions.
-pub fn told_once(lines: impl IntoIterator<Item = String>) -> Vec<String> {
+/// Lines that follow on a like one are left out: one press may answer several cautions. Readings that follow on each
+/// other are put in order: one press keeps all of a step.
+fn told_once(lines: impl IntoIterator<Item = String>) -> Vec<String> {
     let mut all: Vec<String> = lines.into_iter().collect();
     all.dedup();
+    for run in all.chunk_by_mut(|a, b| a.starts_with("reading ") && b.starts_with("reading ")) {
+        run.sort();
+    }
     all
 }
 

@@ -14,7 +14,7 @@ const HELD: u64 = 1500;
 /// How long the page takes to follow, in milliseconds of its own time.
 const SETTLES: u64 = 150;
 
-/// A finger, and how it taps.
+/// A finger, and how it taps, told of the time on the glass.
 pub struct Finger<T> {
     pub kiosk: Kiosk,
     pub now: Instant,
@@ -48,7 +48,7 @@ pub fn drag(kiosk: &mut Kiosk, finger: u64, way: &[Point]) {
     tell(kiosk, finger, Does::Lift, *way.last().unwrap());
 }
 
-impl<T: FnMut(&mut Kiosk, Point)> Finger<T> {
+impl<T: FnMut(&mut Kiosk, Point, Instant)> Finger<T> {
     pub fn new(kiosk: Kiosk, tap: T) -> Self {
         Self { kiosk, now: Instant::now(), tap }
     }
@@ -63,7 +63,7 @@ impl<T: FnMut(&mut Kiosk, Point)> Finger<T> {
     }
 
     fn tap_at(&mut self, at: Point) {
-        (self.tap)(&mut self.kiosk, at);
+        (self.tap)(&mut self.kiosk, at, self.now);
         self.wait(SETTLES);
     }
 
@@ -139,7 +139,7 @@ impl<T: FnMut(&mut Kiosk, Point)> Finger<T> {
     }
 }
 
-impl<T: FnMut(&mut Kiosk, Point)> Hands for Finger<T> {
+impl<T: FnMut(&mut Kiosk, Point, Instant)> Hands for Finger<T> {
     fn kiosk(&mut self) -> &mut Kiosk {
         &mut self.kiosk
     }

@@ -1,5 +1,7 @@
 //! A whole handoff with a finger, while another one lies on the glass, and scrolls begin on buttons.
 
+use std::time::Instant;
+
 use iced::Point;
 use sendoff::kiosk::screen::Screen;
 use sendoff::ports::Clock as _;
@@ -14,7 +16,7 @@ use crate::kiosk_support::{Kiosk, SIZES, Setup};
 const OTHER: u64 = 7;
 
 /// Taps while another finger lies in an upper corner of the glass.
-fn beside_another(kiosk: &mut Kiosk, at: Point) {
+fn beside_another(kiosk: &mut Kiosk, at: Point, _now: Instant) {
     // A touch beside our keys puts them away.
     if kiosk.shows("Done") {
         tell(kiosk, 1, Does::Press, at);
@@ -49,7 +51,7 @@ fn a_whole_handoff_with_a_finger_is_sealed_as_it_was_done() {
 /// a scroll, or nothing, and never a press.
 #[test]
 fn a_scroll_that_begins_on_a_button_presses_nothing() {
-    let mut finger = Finger::new(Setup::new().keys().boot(), |kiosk: &mut Kiosk, at| {
+    let mut finger = Finger::new(Setup::new().keys().boot(), |kiosk: &mut Kiosk, at, _| {
         tell(kiosk, 1, Does::Press, at);
         tell(kiosk, 1, Does::Lift, at);
     });

@@ -469,14 +469,19 @@ impl Kiosk {
 
     /// A frame as RGBA bytes, with its width and height.
     pub fn frame(&mut self) -> (Vec<u8>, u32, u32) {
-        self.tick(std::time::Instant::now());
+        self.frame_at(std::time::Instant::now())
+    }
+
+    /// As [`Kiosk::frame`], at this time.
+    pub fn frame_at(&mut self, now: std::time::Instant) -> (Vec<u8>, u32, u32) {
+        self.tick(now);
         let theme = self.app.toolkit_theme();
         let base = iced::theme::Base::base(&theme);
         let (width, height) = (self.setup.size.0 as u32, self.setup.size.1 as u32);
         self.with(|interface, renderer, cursor| {
             let style = iced::advanced::renderer::Style { text_color: base.text_color };
             // Widgets learn only now whether they have the focus, and forget it with the interface.
-            let redraw = [Event::Window(window::Event::RedrawRequested(std::time::Instant::now()))];
+            let redraw = [Event::Window(window::Event::RedrawRequested(now))];
             let _ = interface.update(&redraw, cursor, renderer, &mut clipboard::Null, &mut Vec::new());
             interface.draw(renderer, &theme, &style, cursor);
         });

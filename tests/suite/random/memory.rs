@@ -1,5 +1,7 @@
 //! Random input to a kiosk in memory. From wherever it leads, somebody who knows the PIN comes back to the Yard.
 
+use std::time::Instant;
+
 use iced::keyboard::{Key, key::Named};
 use iced::mouse::{self, Button, ScrollDelta};
 use iced::{Event, Point};
@@ -39,7 +41,7 @@ fn from_wherever_random_input_leads_there_is_a_way_home() {
     let seed = seed();
     for (number, scene) in (0..).zip(SCENES) {
         let mut dice = Dice::new(seed.wrapping_add(number));
-        let mut finger = Finger::new(setup(scene, &mut dice).boot(), tap as fn(&mut Kiosk, Point));
+        let mut finger = Finger::new(setup(scene, &mut dice).boot(), tap as fn(&mut Kiosk, Point, Instant));
         enter(&mut finger, scene);
         let mut hand = Hand { finger, done: Vec::new() };
         for _ in 0..ACTIONS {
@@ -55,7 +57,7 @@ fn from_wherever_random_input_leads_there_is_a_way_home() {
 
 /// A hand on a kiosk.
 struct Hand {
-    finger: Finger<fn(&mut Kiosk, Point)>,
+    finger: Finger<fn(&mut Kiosk, Point, Instant)>,
     done: Vec<String>,
 }
 
@@ -283,7 +285,7 @@ impl Hand {
     }
 }
 
-fn tap(kiosk: &mut Kiosk, at: Point) {
+fn tap(kiosk: &mut Kiosk, at: Point, _now: Instant) {
     tell(kiosk, 1, Does::Press, at);
     tell(kiosk, 1, Does::Lift, at);
 }
