@@ -141,16 +141,32 @@ pub fn record(bytes: &[u8]) -> Value {
 
 /// Fails unless a record tells exactly what was done, in that order, within this time. What was done `besides` stands
 /// somewhere between.
-pub fn agree(record: &Value, done: &mut Vec<String>, besides: &[String], within: (Timestamp, Timestamp)) {
+pub fn agree(record: &Value, done: &[String], besides: &[String], within: (Timestamp, Timestamp)) {
+    if let Some(why) = differs(record, done, besides, within) {
+        panic!("{why}");
+    }
+}
+
+/// How a record differs from what was done.
+pub fn differs(
+    record: &Value,
+    done: &[String],
+    besides: &[String],
+    within: (Timestamp, Timestamp),
+) -> Option<String> {
     let deeds = deeds(record);
-    assert!(deeds.iter().all(|(at, _)| (within.0..=within.1).contains(at)), "{within:?} {deeds:#?}");
+    if let Some((at, line)) = deeds.iter().find(|(at, _)| !(within.0..=within.1).contains(at)) {
+        return Some(format!("`{line}` was done at {at}, which is not within {within:?}"));
+    }
     let mut told = told_once(deeds.into_iter().map(|(_, line)| line));
     for line in besides {
-        let at = told.iter().position(|told| told == line).unwrap_or_else(|| panic!("`{line}`: {told:#?}"));
+        let Some(at) = told.iter().position(|told| told == line) else {
+            return Some(format!("`{line}` is not told: {told:#?}"));
+        };
         told.remove(at);
     }
-    let (told, done) = (told_once(told), told_once(std::mem::take(done)));
+    let (told, done) = (told_once(told), told_once(done.to_vec()));
     let first = told.iter().zip(&done).position(|(a, b)| a != b).unwrap_or(told.len().min(done.len()));
     let around = |all: &[String]| all[first.saturating_sub(3)..(first + 6).min(all.len())].to_vec();
-    assert_eq!(told, done, "from line {first} on: told {:#?}, done {:#?}", around(&told), around(&done));
+    (told != done).then(|| format!("line {first}: told {:#?}, done {:#?}", around(&told), around(&done)))
 }

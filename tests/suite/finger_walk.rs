@@ -12,6 +12,16 @@ use crate::finger::{Does, Finger, drag, tell};
 use crate::handoff::lead;
 use crate::kiosk_support::{Kiosk, SIZES, Setup};
 
+/// What a record might tell otherwise than it was.
+const PLANTED: [(&str, &str); 7] = [
+    ("/readings/0/outcome/value", "74"),
+    ("/items/3/counted/count", "9"),
+    ("/leaving/0/checked/good", "no"),
+    ("/party/people/0/licence/expiry", "2030-05-31"),
+    ("/questions/0/text", "Can I copy the keys?"),
+    ("/signatures/0/by/number", "2"),
+    ("/copy/chosen/choice", "declined"),
+];
 /// A finger that is down elsewhere.
 const OTHER: u64 = 7;
 
@@ -36,14 +46,22 @@ fn a_whole_handoff_with_a_finger_is_sealed_as_it_was_done() {
     for size in [SIZES[0], SIZES[2]] {
         let mut finger = Finger::new(Setup::new().keys().size(size).boot(), beside_another);
         let now = finger.kiosk.setup.clock.now();
-        let mut done = lead(&mut finger, |finger, pages| {
+        let done = lead(&mut finger, |finger, pages| {
             finger.kiosk.resize(if pages % 10 < 5 { size } else { (size.1, size.0) });
             finger.wait(50);
         });
         let files = finger.kiosk.setup.disk.files();
         let sealed = files.into_iter().find(|(path, _)| path.extension().is_some_and(|e| e == "zip"));
         let told = deeds::record(&sealed.expect("a sealed record").1);
-        deeds::agree(&told, &mut done, &[], (now, finger.kiosk.setup.clock.now()));
+        let within = (now, finger.kiosk.setup.clock.now());
+        deeds::agree(&told, &done, &[], within);
+        assert!(deeds::differs(&told, &done, &["mark 1 dent hand by agent".to_owned()], within).is_some());
+        assert!(deeds::differs(&told, &done, &[], (now, now)).is_some(), "times are looked at");
+        for (place, other) in PLANTED {
+            let mut planted = told.clone();
+            *planted.pointer_mut(place).unwrap_or_else(|| panic!("no {place}")) = other.into();
+            assert!(deeds::differs(&planted, &done, &[], within).is_some(), "{place}: {other}");
+        }
     }
 }
 

@@ -23,7 +23,7 @@ fn handoff(size: (f32, f32), kills: &[usize]) {
     let mut pair = Pair::open(&Setup::new().size(size));
     let mut marked: Vec<String> = Vec::new();
     let mut kills = kills.to_vec();
-    let mut done = lead(&mut pair, |pair, pages| {
+    let done = lead(&mut pair, |pair, pages| {
         let turned = if pages % 12 >= 8 { (size.1, size.0) } else { size };
         if pair.mirror.setup.size != turned {
             pair.turn(turned);
@@ -49,7 +49,7 @@ fn handoff(size: (f32, f32), kills: &[usize]) {
     assert!(verdict.starts_with("good"), "{verdict}");
     by_stock_tools(&root, &record);
     let told = deeds::record(&std::fs::read(&record).unwrap());
-    deeds::agree(&told, &mut done, &marked, (began, Timestamp::now()));
+    deeds::agree(&told, &done, &marked, (began, Timestamp::now()));
 }
 
 #[test]
