@@ -14,6 +14,8 @@
 mod demo;
 #[path = "kiosk_support/look.rs"]
 mod look;
+#[path = "kiosk_support/opening.rs"]
+mod opening;
 
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError};
@@ -25,7 +27,6 @@ use iced::keyboard::{self, Key, key::Named};
 use iced::{Event, Pixels, Point, Size, mouse, touch, window};
 use iced_runtime::user_interface::{Cache, UserInterface};
 use jiff::Timestamp;
-use jiff::civil::{Date, date};
 use sendoff::kiosk::screen::{self, Screen, yard};
 use sendoff::kiosk::theme::{Hand, TextSize, Theme, fonts};
 use sendoff::kiosk::{App, Message, Settings, World, scripts, staff_reader};
@@ -33,11 +34,12 @@ use sendoff::ports::fake::{FixedEntropy, MemoryDisk, SetClock};
 use sendoff::ports::{Clock, Ports};
 use sendoff::script::{Bundle, Scripts};
 use sendoff::tablet::Tablet;
-use sendoff::walk::{Answer, Event as Happened, Licence, LocalTime, Person, PersonId, Walk};
+use sendoff::walk::{Answer, Event as Happened, Walk};
 use sendoff::words::Reader;
 
 pub use demo::{Press, how};
 pub use look::{Placed, Seen};
+pub use opening::{opened, opening, party};
 
 /// The sizes that every page must fit: landscape, large landscape, portrait.
 pub const SIZES: [(f32, f32); 3] = [(1280.0, 800.0), (1920.0, 1200.0), (800.0, 1280.0)];
@@ -213,38 +215,6 @@ impl Setup {
         kiosk.walk();
         kiosk
     }
-}
-
-/// Two drivers and a child, all present, five nights: an opening that lacks nothing but its end.
-pub fn opening(language: &str, measures: &str) -> Vec<Happened> {
-    let (ann, bo) = (PersonId(1), PersonId(2));
-    let due_back = LocalTime { local: date(2026, 7, 29).at(10, 0, 0, 0), offset_minutes: -360 };
-    vec![
-        Happened::AgentOn { code: "JM".into() },
-        Happened::ReaderSet { language: language.into(), measures: measures.into() },
-        Happened::BookingSet { reference: "Q-1183".into(), nights: 5, due_back },
-        Happened::PartySet { people: party() },
-        licence(ann, date(2029, 5, 31)),
-        licence(bo, date(2028, 1, 15)),
-        Happened::PresentSet { people: vec![ann, bo] },
-        Happened::ExperienceSet { first_time: true },
-        Happened::TranslatorSet { role: String::new() },
-    ]
-}
-
-/// [`opening`], closed: the walk round the unit begins.
-pub fn opened(language: &str, measures: &str) -> Vec<Happened> {
-    opening(language, measures).into_iter().chain([Happened::Opened]).collect()
-}
-
-pub fn party() -> Vec<Person> {
-    let person = |id, name: &str, age, driver| Person { id: PersonId(id), name: name.into(), age, driver };
-    vec![person(1, "Ann Marlow", 41, true), person(2, "Bo Marlow", 39, true), person(3, "Cy", 9, false)]
-}
-
-pub fn licence(person: PersonId, expiry: Date) -> Happened {
-    let licence = Licence { class: "B".into(), country: "Norway".into(), expiry };
-    Happened::LicenceSeen { person, licence }
 }
 
 /// A kiosk without a window.

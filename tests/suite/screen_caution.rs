@@ -8,21 +8,20 @@
 )]
 
 mod clock;
+mod pages;
 
-use std::time::{Duration, Instant};
-
-use iced::mouse::{Event as Mouse, ScrollDelta};
-use iced::{Event as Happening, Point};
+use iced::Point;
 use sendoff::kiosk::Message;
 use sendoff::kiosk::screen::{self, Screen, walk};
 use sendoff::kiosk::theme::{TextSize, Theme};
 use sendoff::measure::System;
 use sendoff::route::{Answers, Ask, Route, Signal};
 use sendoff::script::Speaker;
-use sendoff::walk::{Answer, Decision, Event, PersonId, Phase, Response, Shown, Walk};
+use sendoff::walk::{Answer, Decision, Event, PersonId, Phase, Response, Shown};
 use sendoff::words::Reader;
 
-use crate::kiosk_support::{Kiosk, PSEUDO, Press, SIZES, Setup, lot, opened};
+use crate::kiosk_support::{PSEUDO, SIZES, Setup, lot, opened};
+use pages::Pages;
 
 const ANN: PersonId = PersonId(1);
 const BO: PersonId = PersonId(2);
@@ -61,132 +60,6 @@ fn stop_with(caution: &str) -> usize {
     let route = route();
     let step = route.steps.iter().position(|s| s.cautions.iter().any(|c| c.id == caution)).unwrap();
     route.stop_of(step).unwrap()
-}
-
-/// A kiosk at the pages of a stop, and the time as its widgets see it.
-struct Pages {
-    kiosk: Kiosk,
-    now: Instant,
-    language: String,
-}
-
-impl Pages {
-    fn at(setup: Setup, events: &[Event], stop: usize) -> Self {
-        let mut kiosk = setup.resume("wren", events);
-        let last = route().stops[stop].steps.end - 1;
-        kiosk.message(walk_message(walk::Message::StepChosen(last)));
-        kiosk.message(walk_message(walk::Message::Onward));
-        let language = kiosk.walk().reader().unwrap().value.language.clone();
-        let mut pages = Self { kiosk, now: Instant::now(), language };
-        pages.settle();
-        pages
-    }
-
-    /// Draws until what comes into sight has told so.
-    fn settle(&mut self) {
-        for _ in 0..3 {
-            self.kiosk.tick(self.now);
-        }
-    }
-
-    fn wait(&mut self, milliseconds: u64) {
-        self.now += Duration::from_millis(milliseconds);
-        self.kiosk.tick(self.now);
-        self.settle();
-    }
-
-    fn click(&mut self, words: &str) {
-        self.kiosk.click(words);
-        self.settle();
-    }
-
-    /// Words of the pages in the language they were opened in.
-    fn say(&self, key: &str) -> String {
-        say(&self.language, &format!("caution-page-{key}"))
-    }
-
-    fn position(&self) -> (usize, usize) {
-        match self.kiosk.screen() {
-            Screen::Caution(state) => state.position(),
-            other => panic!("not the renter's pages: {other:?}"),
-        }
-    }
-
-    fn walk(&self) -> &Walk {
-        self.kiosk.walk()
-    }
-
-    fn hold_at(&mut self) -> Point {
-        let [hold, longer] = ["hold", "longer"].map(|key| self.say(key));
-        let words = if self.kiosk.shows(&hold) { hold } else { longer };
-        self.kiosk.reach(&words, 0)
-    }
-
-    /// Presses, waits, lets go.
-    fn hold(&mut self, milliseconds: u64) {
-        let at = self.hold_at();
-        self.kiosk.finger_down(at);
-        self.settle();
-        self.wait(milliseconds);
-        self.kiosk.finger_up(at);
-        self.settle();
-    }
-
-    fn scroll_down(&mut self) {
-        let (width, height) = self.kiosk.setup.size;
-        let position = Point::new(width / 2.0, height / 2.0);
-        self.kiosk.send(Happening::Mouse(Mouse::CursorMoved { position }));
-        let delta = ScrollDelta::Lines { x: 0.0, y: -300.0 };
-        self.kiosk.send(Happening::Mouse(Mouse::WheelScrolled { delta }));
-        self.settle();
-    }
-
-    /// Answers the page that is open, whatever it asks for.
-    fn answer(&mut self) {
-        self.scroll_down();
-        self.wait(1100);
-        for read in ["read", "read-all"].map(|key| self.say(key)) {
-            if self.kiosk.shows(&read) {
-                return self.click(&read);
-            }
-        }
-        if self.kiosk.presses(false).is_empty() {
-            return self.hold(1300);
-        }
-        self.demonstrate();
-    }
-
-    /// Does the demonstrations of the page that is open.
-    fn demonstrate(&mut self) {
-        let asked = self.kiosk.asked();
-        while self.kiosk.asked() == asked && !matches!(self.kiosk.screen(), Screen::Walk(_)) {
-            for press in self.kiosk.presses(false) {
-                match press {
-                    Press::Words(words, nth) => self.kiosk.click_nth(&words, nth),
-                    Press::Id(id) => self.kiosk.click_id(id),
-                }
-                self.settle();
-            }
-        }
-    }
-
-    /// Answers pages until this caution is the one on the page.
-    fn go_to(&mut self, hazard: &str) {
-        for _ in 0..20 {
-            if self.kiosk.shows(hazard) {
-                return;
-            }
-            self.answer();
-        }
-        panic!("`{hazard}` never came");
-    }
-
-    fn answered(&self, caution: &str, by: PersonId) -> (Answer, String, String) {
-        match self.walk().response(caution, by).map(|r| r.value.clone()) {
-            Some(Response::Answered { how, shown, .. }) => (how, shown.text, shown.language),
-            other => panic!("{caution} is not answered by {by:?}: {other:?}"),
-        }
-    }
 }
 
 fn walk_message(message: walk::Message) -> Message {
