@@ -55,6 +55,8 @@ pub const RECEIPTS: &str = "receipts";
 pub const QUARANTINE: &str = "quarantine";
 /// The folder of the high-water marks.
 pub const MARKS: &str = "marks";
+/// The folder of the list of tablets.
+const ALLOWED_FOLDER: &str = "trust";
 /// The index for finding, a cache.
 pub const INDEX: &str = "index.sqlite";
 
@@ -62,8 +64,16 @@ pub const INDEX: &str = "index.sqlite";
 #[derive(Debug, Clone, thiserror::Error)]
 pub enum ArchiveFault {
     /// There is none.
-    #[error("{} holds no archive; `sendoff archive import` or `sendoff keys office` with --archive starts one", .0.display())]
+    #[error("{} holds no archive: check the path. `sendoff keys office --archive DIR` starts one, and so does `sendoff archive import` with --signers", .0.display())]
     None(PathBuf),
+    /// There is none, and the folder holds something else.
+    #[error("{} holds no archive but something else, such as {name}; check the path, or name an empty folder to start an archive in", path.display())]
+    NotEmpty {
+        /// The folder.
+        path: PathBuf,
+        /// The first thing in it.
+        name: String,
+    },
     /// Another process writes to it.
     #[error("another Sendoff writes to {}; wait until it is done", .0.display())]
     InUse(PathBuf),
@@ -131,19 +141,33 @@ impl Archive {
     /// # Errors
     /// There is none, or its list of tablets cannot be used.
     pub fn open(disk: Arc<dyn Disk>, dir: &Path) -> Result<Self, ArchiveFault> {
-        let store: Arc<dyn Store> = Arc::new(Folder::new(disk, dir));
-        if !store.is_folder("trust") && !store.is_folder(RECORDS) {
+        if !Self::is_at(disk.as_ref(), dir) {
             return Err(ArchiveFault::None(dir.to_owned()));
         }
+        let store: Arc<dyn Store> = Arc::new(Folder::new(disk, dir));
         let signers = trust::load(store.as_ref())?;
         Ok(Self { store, dir: dir.to_owned(), signers })
     }
 
-    /// The archive in a folder; where there is none, an empty one with an office key of its own.
+    /// Whether a folder holds an archive.
+    #[must_use]
+    pub fn is_at(disk: &dyn Disk, dir: &Path) -> bool {
+        [ALLOWED_FOLDER, RECORDS].iter().any(|name| disk.is_dir(&dir.join(name)))
+    }
+
+    /// The archive in a folder; where there is none, an empty one with an office key of its own. It is made only
+    /// where nothing else lies: a path that was mistyped is told.
     ///
     /// # Errors
     /// As [`Archive::open`], or it cannot be made.
     pub fn open_or_create(ports: &Ports, dir: &Path) -> Result<Self, ArchiveFault> {
+        if !Self::is_at(ports.disk.as_ref(), dir) && ports.disk.is_dir(dir) {
+            // What an attempt that was cut short leaves is no hindrance.
+            let own = |name: &String| name.starts_with('.') || name == "lock" || name == "keys";
+            if let Some(name) = ports.disk.list(dir)?.into_iter().find(|name| !own(name)) {
+                return Err(ArchiveFault::NotEmpty { path: dir.to_owned(), name });
+            }
+        }
         ports.disk.make_dir(dir)?;
         let store: Arc<dyn Store> = Arc::new(Folder::new(Arc::clone(&ports.disk), dir));
         let _held = store.lock()?.ok_or_else(|| ArchiveFault::InUse(dir.to_owned()))?;

@@ -19,6 +19,7 @@ use std::path::{Path, PathBuf};
 
 pub use cli::{Cli, Command, Places, Task};
 
+use crate::archive::{Archive, ArchiveFault};
 use crate::ports::Ports;
 use crate::script::{Bundle, BundleFault};
 
@@ -104,6 +105,16 @@ pub fn run(command: &Command, ports: &Ports, environment: &Environment, console:
 /// The folder holds no lot or cannot be read.
 pub fn bundle(ports: &Ports, lot: Option<&Path>) -> Result<Bundle, BundleFault> {
     lot.map_or_else(|| Ok(Bundle::demo()), |dir| Bundle::read(ports.disk.as_ref(), dir))
+}
+
+/// The archive in a folder, or a new one, which is told.
+fn archive_at(ports: &Ports, dir: &Path, console: &mut Console) -> Result<Archive, ArchiveFault> {
+    let new = !Archive::is_at(ports.disk.as_ref(), dir);
+    let archive = Archive::open_or_create(ports, dir)?;
+    if new {
+        console.tell(format!("a new archive was made in {}", dir.display()));
+    }
+    Ok(archive)
 }
 
 /// The data folder: the one named, else the user's.

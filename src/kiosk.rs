@@ -17,6 +17,7 @@ pub mod headless;
 mod kept;
 mod lapse;
 mod manners;
+pub mod office;
 pub mod plan;
 pub mod preferences;
 mod preview;
@@ -42,7 +43,7 @@ pub use hall::Hall;
 pub use manners::Notice;
 pub use run::World;
 pub use screen::{Action, Screen};
-pub use start::{StartFault, start};
+pub use start::{Folders, StartFault, start};
 
 /// What happened in the window.
 #[derive(Debug, Clone)]
@@ -184,7 +185,11 @@ impl App {
             shapes: &self.shapes,
             faults: &self.edit.faults,
             hall: self.hall.as_ref(),
-            crew: Crew { staff: self.staff.as_ref().ok(), duty: self.duty.as_deref() },
+            crew: Crew {
+                staff: self.staff.as_ref().ok(),
+                duty: self.duty.as_deref(),
+                archive: self.world.office().is_some(),
+            },
         }
     }
 
@@ -238,7 +243,9 @@ impl App {
         let look = theme::Look::new(settings.theme, settings.text, iced::Size::new(1280.0, 800.0), 1.0);
         let scripts = hall.as_ref().map_or(&*lot, |h| &h.scripts);
         let (now, faults) = (world.now(), &edit.faults);
-        let (hall, crew) = (hall.as_ref(), Crew { staff: staff.as_ref().ok(), duty: duty.as_deref() });
+        let archive = world.office().is_some();
+        let (hall, crew) =
+            (hall.as_ref(), Crew { staff: staff.as_ref().ok(), duty: duty.as_deref(), archive });
         change(screen, &Ctx { scripts, settings, look, now, shapes, faults, hall, crew })
     }
 
@@ -275,6 +282,7 @@ impl App {
                 vec![Effect::Seal]
             }
             Action::HandIn(ask) => vec![Effect::HandIn(ask)],
+            Action::Office(asks) => asks.into_iter().map(Effect::Office).collect(),
             Action::SaveCopy { record, to } => vec![Effect::SaveCopy { record, to }],
             Action::Set(settings) => self.set(*settings),
             Action::Open(screen) => {
@@ -349,6 +357,7 @@ impl App {
                 Vec::new()
             }
             Done::HandIn(answer) => self.handed_in(answer),
+            Done::Office(answer) => self.office_answered(*answer),
             Done::PinTried { code, tried, staff } => {
                 self.staff = staff;
                 self.pin_tried(&code, tried)
@@ -366,26 +375,6 @@ impl App {
                 Vec::new()
             }
         }
-    }
-
-    /// Takes in what the lot folder holds now. An open walk keeps the scripts it began with.
-    fn lot_read(&mut self, found: Option<edit::Found>) -> Vec<Effect> {
-        let found = self.edit.take(found);
-        if let Some(scripts) = found.filter(|s| s.bundle.digest() != self.lot.bundle.digest()) {
-            self.shapes = shape::all(&scripts);
-            self.lot = scripts;
-            self.idle_of();
-            // Cards of the Yard are made anew; what is on the way there needs no second list.
-            if matches!(self.screen, Screen::Yard(_)) {
-                return vec![Effect::ListWalks];
-            }
-            if let Screen::Reread(state) = &mut self.screen
-                && !state.renew(&self.lot)
-            {
-                return self.act(Action::ToYard);
-            }
-        }
-        Vec::new()
     }
 
     fn proposed(&mut self, result: effect::Proposed) -> Vec<Effect> {
@@ -429,8 +418,9 @@ impl App {
             return run::tasks(&self.world, &self.lot, effects);
         }
         for effect in effects {
-            let done = run::perform(&self.world, &self.lot, effect);
-            let _ = self.update(Message::Done(done));
+            for done in run::perform_all(&self.world, &self.lot, effect) {
+                let _ = self.update(Message::Done(done));
+            }
         }
         Task::none()
     }

@@ -1,5 +1,6 @@
 //! Reads arguments and environment, builds the outside world, and starts the kiosk or one command.
 
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::Parser as _;
@@ -22,8 +23,8 @@ fn main() -> ExitCode {
     let mut console = Console::system();
     let code = match cli.task() {
         Task::Command(command) => commands::run(&command, &ports, &environment, &mut console),
-        Task::Kiosk { places, edit, windowed } => {
-            match open_kiosk(&places, (edit, windowed), &ports, &environment) {
+        Task::Kiosk { places, archive, edit, windowed } => {
+            match open_kiosk(&places, archive, (edit, windowed), &ports, &environment) {
                 Ok(()) => commands::GOOD,
                 Err(why) => {
                     console.complain(why);
@@ -37,6 +38,7 @@ fn main() -> ExitCode {
 
 fn open_kiosk(
     places: &Places,
+    archive: Option<PathBuf>,
     (edit, windowed): (bool, bool),
     ports: &Ports,
     environment: &Environment,
@@ -44,7 +46,8 @@ fn open_kiosk(
     let data = commands::data_folder(places.data.as_deref(), environment)?;
     let bundle = commands::bundle(ports, places.lot.as_deref()).map_err(|e| e.to_string())?;
     let edited = places.lot.as_deref().filter(|_| edit);
-    kiosk::start(ports, bundle, &data, (edited, windowed), environment).map_err(|e| e.to_string())
+    let folders = kiosk::Folders { data, archive };
+    kiosk::start(ports, bundle, folders, (edited, windowed), environment).map_err(|e| e.to_string())
 }
 
 /// What the start of the window depends on. Only `main` reads the environment.

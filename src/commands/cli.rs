@@ -16,6 +16,7 @@ Examples:
   sendoff                                  the kiosk with the demo lot
   sendoff --lot ~/lot --data ~/tablet      the kiosk with a lot of your own
   sendoff --windowed                       the same in a window, for a desk
+  sendoff --archive ~/archive --windowed   the same at the office, where records are found and taken in
   sendoff --lot ~/lot --edit               the same, reading the scripts anew whenever they change
   sendoff check --lot ~/lot                everything that is wrong with the scripts
   sendoff rehearse --unit wren --out play     a whole handoff without a display
@@ -29,6 +30,9 @@ pub struct Cli {
     /// Read the lot folder anew whenever it changes, and show its faults on the screen; needs `--lot`
     #[arg(long, requires = "lot")]
     edit: bool,
+    /// Archive of the office: the Yard then leads to the Office screen
+    #[arg(long, value_name = "DIR")]
+    archive: Option<PathBuf>,
     /// Open in a window of its own, for a desk, instead of filling the screen
     #[arg(long)]
     windowed: bool,
@@ -54,6 +58,8 @@ pub enum Task {
     Kiosk {
         /// Where scripts and data lie.
         places: Places,
+        /// The office's archive, where this kiosk has one.
+        archive: Option<PathBuf>,
         /// Whether the lot folder is read anew whenever it changes.
         edit: bool,
         /// Whether the rest of the screen is left to others.
@@ -67,9 +73,9 @@ impl Cli {
     /// What was asked for; the folders go with the command.
     #[must_use]
     pub fn task(self) -> Task {
-        let Self { places, edit, windowed, command } = self;
+        let Self { places, edit, archive, windowed, command } = self;
         match command {
-            None => Task::Kiosk { places, edit, windowed },
+            None => Task::Kiosk { places, archive, edit, windowed },
             Some(mut command) => {
                 match &mut command {
                     Command::Check(args) => args.places = places,

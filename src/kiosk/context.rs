@@ -68,6 +68,8 @@ pub struct Crew<'a> {
     pub staff: Option<&'a Staff>,
     /// Who signed on.
     pub duty: Option<&'a str>,
+    /// Whether this kiosk has the office's archive at hand.
+    pub archive: bool,
 }
 
 impl Crew<'_> {

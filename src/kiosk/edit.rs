@@ -8,6 +8,8 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use super::effect::Effect;
+use super::screen::{Action, Screen};
+use super::{App, shape};
 use crate::check;
 use crate::ports::Disk;
 use crate::route::{self, Route};
@@ -204,6 +206,28 @@ fn look_into(disk: &dyn Disk, folder: &Path, depth: usize, sum: &mut crc32fast::
             }
             None => sum.update(&disk.read(&path, LOOKED_AT).unwrap_or_default()),
         }
+    }
+}
+
+impl App {
+    /// Takes in what the lot folder holds now. An open walk keeps the scripts it began with.
+    pub(super) fn lot_read(&mut self, found: Option<Found>) -> Vec<Effect> {
+        let found = self.edit.take(found);
+        if let Some(scripts) = found.filter(|s| s.bundle.digest() != self.lot.bundle.digest()) {
+            self.shapes = shape::all(&scripts);
+            self.lot = scripts;
+            self.idle_of();
+            // Cards of the Yard are made anew; what is on the way there needs no second list.
+            if matches!(self.screen, Screen::Yard(_)) {
+                return vec![Effect::ListWalks];
+            }
+            if let Screen::Reread(state) = &mut self.screen
+                && !state.renew(&self.lot)
+            {
+                return self.act(Action::ToYard);
+            }
+        }
+        Vec::new()
     }
 }
 

@@ -67,6 +67,8 @@ pub enum Effect {
     },
     /// Hand records in to the office.
     HandIn(super::hand_in::Ask),
+    /// Ask the office's archive.
+    Office(super::office::Ask),
     /// Check a PIN. It takes a good part of a second.
     TryPin(Credential),
     /// Change who works here.
@@ -107,6 +109,8 @@ pub enum Done {
     Copied(Result<PathBuf, String>),
     /// What came of handing records in.
     HandIn(super::hand_in::Answer),
+    /// What the office's archive says.
+    Office(Box<super::office::Answer>),
     /// A PIN was checked.
     PinTried {
         /// Whose.

@@ -41,6 +41,8 @@ pub enum Purpose {
     TakeOver,
     /// Say that a key is that of the office.
     Office(crate::record::keys::PublicKey),
+    /// Look into the office's archive.
+    Archive,
 }
 
 impl Purpose {
@@ -58,7 +60,14 @@ impl Purpose {
             Self::GoOn(_) => "gate-go-on",
             Self::TakeOver => "gate-take-over",
             Self::Office(_) => "gate-office",
+            Self::Archive => "gate-archive",
         }
+    }
+
+    /// Whether somebody in this role may go through.
+    #[must_use]
+    pub fn lets(&self, role: Role) -> bool {
+        *self != Self::Archive || role == Role::Office
     }
 }
 
@@ -124,8 +133,9 @@ impl Gate {
     /// The gate as it is asked for something; `duty` is who most likely stands before it.
     #[must_use]
     pub fn new(purpose: Purpose, staff: &Staff, duty: Option<&str>) -> Self {
-        let known = duty.and_then(|code| staff.member(code));
-        let only = staff.people().first().filter(|_| staff.people().len() == 1);
+        let mut may = staff.people().iter().filter(|m| purpose.lets(m.role));
+        let known = duty.and_then(|code| staff.member(code)).filter(|m| purpose.lets(m.role));
+        let only = may.next().filter(|_| may.next().is_none());
         let who = known.or(only).map(|m| m.code.clone());
         Self { purpose, who, pin: Pin::default(), stage: Stage::Asking, short: false }
     }
@@ -153,6 +163,11 @@ impl Gate {
             Message::Held(HoldEvent::Done) if staff.is_empty() => Asks::Through(Passed { by: None }),
             Message::Held(_) => {
                 self.short = true;
+                Asks::Nothing
+            }
+            Message::WhoChosen(code)
+                if staff.member(&code).is_some_and(|member| !self.purpose.lets(member.role)) =>
+            {
                 Asks::Nothing
             }
             Message::WhoChosen(code) => {
@@ -199,6 +214,10 @@ impl Gate {
         self.stage = match tried {
             Tried::Right => {
                 let by = staff.member(code).map(|m| (m.code.clone(), m.role));
+                // Whoever was made an agent meanwhile is told no more than that.
+                if by.as_ref().is_some_and(|(_, role)| !self.purpose.lets(*role)) {
+                    return Asks::Close;
+                }
                 return Asks::Through(Passed { by });
             }
             Tried::Wrong => Stage::Wrong,

@@ -59,6 +59,7 @@ impl App {
     pub(super) fn uncovered(&mut self) -> Vec<Effect> {
         let staff_only = match &self.screen {
             Screen::Yard(yard) => yard.names_anybody(),
+            Screen::Office(_) => true,
             screen => self.hall.is_some() && !screen.is_renters(),
         };
         if staff_only { self.ask_gate(Purpose::Unlock) } else { self.unlock() }

@@ -10,6 +10,7 @@ use iced::Task;
 use jiff::Timestamp;
 
 use super::effect::{Done, Effect, OpenSummary, TakenWalk, YardList};
+use super::office::{Answer, Desk};
 use super::screen::walk::picture;
 use super::{Message, edit, lapse, preferences};
 use crate::journal::{Keeper, OpenWalk, Resumed, Writer};
@@ -33,6 +34,8 @@ pub struct World {
     /// Number of the settings that were kept last.
     kept: Mutex<u64>,
     staff: Mutex<StaffBook>,
+    /// The office's archive, where this kiosk has one.
+    office: Option<Desk>,
     /// Held for as long as the kiosk runs.
     _lock: Box<dyn Held>,
     /// Whether effects are done at once, without threads: headless frames and tests.
@@ -68,11 +71,25 @@ impl World {
             timekeeper: Mutex::default(),
             kept: Mutex::new(0),
             inline,
+            office: None,
             _lock: lock,
         };
         // The first look has nothing to hold the clock against.
         drop(world.news());
         Ok(world)
+    }
+
+    /// With the archive of the office.
+    #[must_use]
+    pub fn with_archive(self, dir: Option<PathBuf>) -> Self {
+        let office = dir.map(|dir| Desk::new(self.ports.clone(), dir, self.inline));
+        Self { office, ..self }
+    }
+
+    /// The office's archive, where this kiosk has one.
+    #[must_use]
+    pub fn office(&self) -> Option<&Desk> {
+        self.office.as_ref()
     }
 
     /// The tablet, once it has a name.
@@ -153,8 +170,22 @@ impl World {
 pub(super) fn tasks(world: &Arc<World>, lot: &Arc<Scripts>, effects: Vec<Effect>) -> Task<Message> {
     effects.into_iter().fold(Task::none(), |before, effect| {
         let (world, lot) = (Arc::clone(world), Arc::clone(lot));
+        if let (Effect::Office(ask), Some(desk)) = (&effect, world.office()) {
+            let answers = desk.ask(&world, ask.clone());
+            return before.chain(Task::run(answers, |answer| Message::Done(Done::Office(Box::new(answer)))));
+        }
         before.chain(Task::future(async move { Message::Done(perform(&world, &lot, effect)) }))
     })
+}
+
+/// Does one effect at once, with all that it brings: for a world without threads.
+pub(super) fn perform_all(world: &World, lot: &Arc<Scripts>, effect: Effect) -> Vec<Done> {
+    match (effect, world.office()) {
+        (Effect::Office(ask), Some(desk)) => {
+            desk.answers(world, ask).into_iter().map(|answer| Done::Office(Box::new(answer))).collect()
+        }
+        (effect, _) => vec![perform(world, lot, effect)],
+    }
 }
 
 /// Does one effect. Runs off the thread of the screens, except in a world without threads.
@@ -181,6 +212,8 @@ pub(super) fn perform(world: &World, lot: &Arc<Scripts>, effect: Effect) -> Done
         Effect::Seal => Done::Sealed(seal(world)),
         Effect::SaveCopy { record, to } => Done::Copied(copy(world, &record, &to)),
         Effect::HandIn(ask) => super::hand_in::perform(world, ask),
+        // Where there is an archive, its clerk has answered.
+        Effect::Office(_) => Done::Office(Box::new(Answer::Opened(Err(String::new())))),
         Effect::TryPin(who) => try_pin(world, who),
         Effect::Staff(change) => change_staff(world, &change),
     }

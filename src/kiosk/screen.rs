@@ -5,6 +5,7 @@ pub mod closing;
 mod emergency;
 pub mod first;
 mod frame;
+pub mod office;
 pub mod opening;
 pub mod reread;
 pub mod sealed;
@@ -60,6 +61,8 @@ pub enum Action {
     Seal,
     /// Hand records in to the office.
     HandIn(super::hand_in::Ask),
+    /// Ask the office's archive.
+    Office(Vec<super::office::Ask>),
     /// Copy a sealed record.
     SaveCopy {
         /// The sealed file.
@@ -119,6 +122,8 @@ pub enum Screen {
     Reread(reread::State),
     /// Who works here.
     Staff(staff::State),
+    /// The office's archive.
+    Office(office::State),
 }
 
 /// A message of one of the screens.
@@ -144,6 +149,8 @@ pub enum Message {
     Reread(reread::Message),
     /// Of who works here.
     Staff(staff::Message),
+    /// Of the office's archive.
+    Office(office::Message),
 }
 
 impl Screen {
@@ -200,6 +207,7 @@ impl Screen {
             (Self::Reread(state), Message::Reread(message)) => state.update(message, ctx),
             (Self::Settings(state), Message::Settings(message)) => state.update(message, ctx),
             (Self::Staff(state), Message::Staff(message)) => state.update(message, ctx),
+            (Self::Office(state), Message::Office(message)) => state.update(message, ctx),
             (
                 Self::Waiting
                 | Self::First(_)
@@ -211,7 +219,8 @@ impl Screen {
                 | Self::Sealed(_)
                 | Self::Settings(_)
                 | Self::Reread(_)
-                | Self::Staff(_),
+                | Self::Staff(_)
+                | Self::Office(_),
                 _,
             ) => Action::None,
         }
@@ -230,7 +239,16 @@ impl Screen {
             | Self::Sealed(_)
             | Self::Settings(_)
             | Self::Reread(_)
-            | Self::Staff(_) => Action::None,
+            | Self::Staff(_)
+            | Self::Office(_) => Action::None,
+        }
+    }
+
+    /// The office's archive has answered; what comes after the screen was left is too late.
+    pub fn answered(&mut self, answer: super::office::Answer, ctx: &Ctx<'_>) -> Action {
+        match self {
+            Self::Office(state) => state.answered(answer, ctx),
+            _ => Action::None,
         }
     }
 
@@ -254,6 +272,14 @@ impl Screen {
                         .text("second", ctx.say("crumb-settings")),
                 ),
             ),
+            Self::Office(_) => Some(
+                ctx.say_with(
+                    "crumb-two",
+                    &crate::words::Args::new()
+                        .text("first", lot_line(ctx))
+                        .text("second", ctx.say("office-title")),
+                ),
+            ),
             Self::Opening(_) => Some(unit_line(ctx, &ctx.say("crumb-opening"))),
             Self::Walk(state) => Some(unit_line(ctx, &state.crumb(ctx))),
             Self::Closing(_) | Self::Sealed(_) => Some(unit_line(ctx, &ctx.say("crumb-closing"))),
@@ -275,6 +301,7 @@ impl Screen {
             Self::Settings(state) => state.view(ctx).map(Message::Settings),
             Self::Reread(state) => state.view(ctx).map(Message::Reread),
             Self::Staff(state) => state.view(ctx).map(Message::Staff),
+            Self::Office(state) => state.view(ctx).map(Message::Office),
         }
     }
 }

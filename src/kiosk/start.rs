@@ -1,12 +1,13 @@
 //! Opens the window, or says why it cannot be opened and what to do.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use super::context::Settings;
 use super::edit::Edit;
 use super::run::World;
 use super::{guard, program_with, staff_reader, theme};
+use crate::archive::{Archive, ArchiveFault};
 use crate::ports::{DiskFault, Ports};
 use crate::script::Bundle;
 use crate::tablet::{TabletFault, usable};
@@ -25,6 +26,18 @@ pub enum StartFault {
     /// Scripts, settings or key cannot be used.
     #[error(transparent)]
     Tablet(#[from] TabletFault),
+    /// The archive that was named cannot be used.
+    #[error(transparent)]
+    Archive(#[from] ArchiveFault),
+}
+
+/// Folders that the kiosk works in.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Folders {
+    /// What this tablet keeps.
+    pub data: PathBuf,
+    /// The office's archive, where this kiosk has one.
+    pub archive: Option<PathBuf>,
 }
 
 /// Opens the kiosk and stays until it is closed. `edit` is the lot folder when it is to be read anew whenever it
@@ -35,7 +48,7 @@ pub enum StartFault {
 pub fn start(
     ports: &Ports,
     bundle: Bundle,
-    data: &Path,
+    folders: Folders,
     (edit, windowed): (Option<&Path>, bool),
     environment: &[(&'static str, String)],
 ) -> Result<(), StartFault> {
@@ -47,8 +60,13 @@ pub fn start(
     guard::start(of("DISPLAY"), of("WAYLAND_DISPLAY"), |name| {
         libraries.has(name, |path| exists(ports, path))
     })?;
+    let Folders { data, archive } = folders;
+    // A path that was mistyped is told before there is a window.
+    if let Some(dir) = &archive {
+        let _ = Archive::open(Arc::clone(&ports.disk), dir)?;
+    }
     let lot = Arc::new(usable(bundle)?);
-    let world = Arc::new(World::open(ports.clone(), data.to_owned(), false)?);
+    let world = Arc::new(World::open(ports.clone(), data, false)?.with_archive(archive));
     theme::fonts::prepare();
     let settings = Settings { full_screen: !windowed, ..Settings::new(staff_reader(&lot)) };
     let edit = match edit {

@@ -78,6 +78,8 @@ pub struct Setup {
     pub disk: MemoryDisk,
     pub clock: HandClock,
     pub lot: Arc<Scripts>,
+    /// The office's archive.
+    pub archive: Option<PathBuf>,
 }
 
 /// A clock that stands still until a hand moves it. Clones are the same clock.
@@ -125,6 +127,7 @@ impl Setup {
             disk: MemoryDisk::new(),
             clock: HandClock::new(),
             lot: lot(),
+            archive: None,
         }
     }
 
@@ -157,6 +160,10 @@ impl Setup {
         Self { keys: true, ..self }
     }
 
+    pub fn archive(self, dir: &str) -> Self {
+        Self { archive: Some(dir.into()), ..self }
+    }
+
     pub fn disk(self, disk: &MemoryDisk) -> Self {
         Self { disk: disk.clone(), ..self }
     }
@@ -179,6 +186,7 @@ impl Setup {
     pub fn boot(self) -> Kiosk {
         let _ = self.tablet();
         let world = World::open(self.ports(), PathBuf::from(DATA), true).unwrap();
+        let world = world.with_archive(self.archive.clone());
         let lot = Arc::clone(&self.lot);
         let staff = Reader::new(&self.staff, staff_reader(&lot).system);
         let hand = if self.left { Hand::Left } else { Hand::Right };

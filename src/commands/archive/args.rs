@@ -49,7 +49,7 @@ pub struct ImportArgs {
     /// Records: ZIP files, unpacked bags, or folders and sticks with either
     #[arg(required = true, value_name = "PATH")]
     pub paths: Vec<PathBuf>,
-    /// Folder of the archive; it is made where there is none
+    /// Folder of the archive; with `--signers` it is made where there is none
     #[arg(long, value_name = "DIR")]
     pub archive: PathBuf,
     /// OpenSSH `allowed_signers` with the tablets; needed once, the archive keeps it

@@ -1,12 +1,14 @@
 //! `sendoff archive import`: takes records in and says what became of each.
 
+use std::sync::Arc;
+
 use serde_json::json;
 
 use super::{ImportArgs, words};
 use crate::archive::import::{Plan, Summary, import};
 use crate::archive::{Archive, ArchiveFault};
 use crate::commands::cli::Format;
-use crate::commands::{COULD_NOT_RUN, Console, FINDINGS, GOOD};
+use crate::commands::{COULD_NOT_RUN, Console, FINDINGS, GOOD, archive_at};
 use crate::ports::Ports;
 use crate::words::Reader;
 
@@ -34,10 +36,15 @@ pub(super) fn run(args: &ImportArgs, ports: &Ports, console: &mut Console) -> u8
 }
 
 fn take(args: &ImportArgs, ports: &Ports, console: &mut Console) -> Result<Summary, ArchiveFault> {
-    let mut archive = Archive::open_or_create(ports, &args.archive)?;
-    if let Some(path) = &args.signers {
-        archive.adopt(ports.disk.as_ref(), path)?;
-    }
+    let archive = match &args.signers {
+        Some(path) => {
+            let mut archive = archive_at(ports, &args.archive, console)?;
+            archive.adopt(ports.disk.as_ref(), path)?;
+            archive
+        }
+        // A new archive would trust no tablet, so that nothing could be taken in.
+        None => Archive::open(Arc::clone(&ports.disk), &args.archive)?,
+    };
     let plan = Plan { paths: &args.paths, rehearsals: args.rehearsals };
     import(&archive, plan, ports, &mut |now| {
         console.progress(format_args!("{} of {}  {}", now.done, now.of, now.path.display()));

@@ -4,7 +4,7 @@ use serde_json::json;
 
 use crate::archive::{Archive, ArchiveFault, Known};
 use crate::commands::cli::{Format, KeysAction, OfArchive};
-use crate::commands::{COULD_NOT_RUN, Console, FINDINGS, GOOD};
+use crate::commands::{COULD_NOT_RUN, Console, FINDINGS, GOOD, archive_at};
 use crate::ports::Ports;
 use crate::record::keys::PublicKey;
 
@@ -15,7 +15,7 @@ pub(super) fn run(action: &KeysAction, ports: &Ports, console: &mut Console) -> 
         KeysAction::New { .. } | KeysAction::Public => return None,
         KeysAction::Office(of) => office(ports, of, console),
         KeysAction::Trust { line, archive } => {
-            Archive::open_or_create(ports, &archive.dir).and_then(|mut archive| {
+            archive_at(ports, &archive.dir, console).and_then(|mut archive| {
                 let trusted = archive.trust(line)?;
                 console.say(format!("trusted     {} {}", trusted.tablet, trusted.key.fingerprint()));
                 Ok(())
@@ -46,7 +46,7 @@ pub(super) fn run(action: &KeysAction, ports: &Ports, console: &mut Console) -> 
 }
 
 fn office(ports: &Ports, of: &OfArchive, console: &mut Console) -> Result<(), ArchiveFault> {
-    let archive = Archive::open_or_create(ports, &of.dir)?;
+    let archive = archive_at(ports, &of.dir, console)?;
     let key = archive.office_key()?;
     console.tell(format!("fingerprint {}", key.fingerprint()));
     console.tell("give each tablet this line as `keys/office.pub` in its data folder");

@@ -89,7 +89,15 @@ impl App {
                 self.exits = true;
                 Vec::new()
             }
-            Purpose::Unlock => self.unlock(),
+            Purpose::Unlock => {
+                let mut effects = self.unlock();
+                // The tablet is for every agent; what the office left open is not.
+                let office = passed.by.as_ref().is_none_or(|(_, role)| Purpose::Archive.lets(*role));
+                if matches!(self.screen, Screen::Office(_)) && !office {
+                    effects.extend(self.act(Action::ToYard));
+                }
+                effects
+            }
             Purpose::Leave => self.act(Action::ToYard),
             Purpose::Settings => self.act(Action::open(Screen::Settings(settings::State))),
             Purpose::Staff => self.act(Action::open(Screen::Staff(staff::State::new(passed.by.clone())))),
@@ -105,6 +113,7 @@ impl App {
                 self.duty = who();
                 vec![Effect::Resume(walk)]
             }
+            Purpose::Archive => self.open_office(),
             Purpose::Office(key) => vec![Effect::HandIn(Ask::Know(key))],
             Purpose::TakeOver => {
                 self.duty = who();

@@ -65,8 +65,9 @@ impl Gate {
     ) -> Element<'a, Message> {
         let look = &ctx.look;
         let mut left = words;
-        if staff.people().len() > 1 {
-            let all = staff.people().iter().map(|m| {
+        let may = || staff.people().iter().filter(|m| self.purpose.lets(m.role));
+        if may().count() > 1 {
+            let all = may().map(|m| {
                 let chosen = self.who.as_deref() == Some(m.code.as_str());
                 Choice::new(m.code.clone(), chosen, Message::WhoChosen(m.code.clone()))
             });

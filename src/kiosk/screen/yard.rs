@@ -43,6 +43,8 @@ pub enum Message {
     SignedOff,
     /// Who works here is asked for.
     StaffAsked,
+    /// The office's archive is asked for.
+    OfficeAsked,
     /// Something about handing records in.
     HandIn(Step),
 }
@@ -72,6 +74,7 @@ impl State {
             Message::SignOnAsked => Action::Gate(Purpose::SignOn),
             Message::SignedOff => Action::SignOff,
             Message::StaffAsked => Action::Gate(Purpose::Staff),
+            Message::OfficeAsked => Action::Gate(Purpose::Archive),
             Message::HandIn(step) => self.hand_in_step(step),
             Message::SettingsAsked => Action::Gate(Purpose::Settings),
         }
@@ -221,8 +224,13 @@ fn crew<'a>(ctx: &Ctx<'a>) -> Element<'a, Message> {
             (words, row![other.id("yard-sign-on"), off.id("yard-sign-off"), staff, settings])
         }
     };
+    let office = ctx.crew.archive.then(|| {
+        ui::secondary(look, ctx.say("yard-office"), Message::OfficeAsked)
+            .before(Symbol::Search)
+            .id("yard-office")
+    });
     let gap = look.gap(Gap::Medium);
-    let ways = ways.spacing(gap).wrap().vertical_spacing(gap);
+    let ways = ways.push(office).spacing(gap).wrap().vertical_spacing(gap);
     let words = ui::strong(look, words).width(Length::Fill);
     if look.portrait() || look.text != TextSize::Usual {
         return ui::panel(look, column![words, ways].spacing(gap)).into();

@@ -191,3 +191,56 @@ pub fn hazard_line<'a>(look: &Look, content: impl IntoFragment<'a>) -> Text<'a> 
 pub fn lead<'a>(look: &Look, content: impl IntoFragment<'a>) -> Text<'a> {
     text(look, Type::Lead, content)
 }
+
+/// A text on one line, cut with an ellipsis where it is wider than this: for cells of a table, whose whole text stands
+/// elsewhere.
+#[must_use]
+pub fn cell<'a>(look: &Look, role: Type, content: &str, width: f32) -> Text<'a> {
+    // What people typed may hold anything, line breaks too.
+    let plain: String =
+        content.chars().take(CELL_MAX).map(|c| if c.is_control() { ' ' } else { c }).collect();
+    let fits = |text: &str| one_line(look, role, text) <= width;
+    let mut shown = plain;
+    if !fits(&shown) {
+        let letters: Vec<char> = shown.chars().collect();
+        let (mut least, mut most) = (0, letters.len());
+        while least < most {
+            let middle = (least + most).div_ceil(2);
+            if fits(&cut(&letters, middle)) {
+                least = middle;
+            } else {
+                most = middle - 1;
+            }
+        }
+        shown = cut(&letters, least);
+    }
+    let Text(plain) = text(look, role, shown);
+    Text(plain.wrapping(Wrapping::None))
+}
+
+/// Longest text that is looked at for a cell, in characters.
+const CELL_MAX: usize = 200;
+
+fn cut(letters: &[char], count: usize) -> String {
+    let mut text: String = letters.iter().take(count).collect();
+    text.truncate(text.trim_end().len());
+    text.push('…');
+    text
+}
+
+/// How wide a text is on one line.
+fn one_line(look: &Look, role: Type, content: &str) -> f32 {
+    use letters::Paragraph as _;
+    let text = letters::Text {
+        content,
+        bounds: Size::INFINITE,
+        size: look.size(role).into(),
+        line_height: LineHeight::Relative(line_height(role)),
+        font: Look::font(role),
+        align_x: letters::Alignment::Default,
+        align_y: alignment::Vertical::Top,
+        shaping: letters::Shaping::default(),
+        wrapping: Wrapping::None,
+    };
+    Paragraph::with_text(text).min_bounds().width
+}

@@ -204,10 +204,18 @@ fn unpacked_bags_are_taken_as_the_records_they_are() {
     let (stick, archive) = (dir.path().join("stick"), dir.path().join("archive"));
     let args = ["archive", "import", stick.to_str().unwrap(), "--archive", archive.to_str().unwrap()];
     let none = run_with(&world, &args);
-    assert_eq!((none.code, none.err.contains("trusts no tablet yet")), (COULD_NOT_RUN, true), "{}", none.err);
+    assert_eq!((none.code, none.err.contains("holds no archive")), (COULD_NOT_RUN, true), "{}", none.err);
+    assert!(!archive.exists(), "a path that was mistyped makes no archive");
     let with_list = [&args[..], &["--signers", list.to_str().unwrap()]].concat();
+    // Nor does one that leads to a folder of something else.
+    std::fs::create_dir(&archive).unwrap();
+    std::fs::write(archive.join("holiday.txt"), b"mine").unwrap();
+    let other = run_with(&world, &with_list);
+    assert_eq!((other.code, other.err.contains("holiday.txt")), (COULD_NOT_RUN, true), "{}", other.err);
+    std::fs::remove_file(archive.join("holiday.txt")).unwrap();
     let taken = run_with(&world, &with_list);
     assert_eq!(taken.code, GOOD, "{}{}", taken.out, taken.err);
+    assert!(taken.err.contains("a new archive was made in"), "{}", taken.err);
     assert!(taken.out.contains("1 new, 0 known, 0 bad"), "{}", taken.out);
     let filed = archive.join(format!("records/2026/06/{}.zip", records[0].id));
     assert_eq!(std::fs::read(filed).unwrap(), records[0].zip);

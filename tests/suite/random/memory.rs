@@ -173,6 +173,9 @@ impl Hand {
                 Screen::Closing(_) => self.leave_closing(),
                 Screen::Sealed(_) => self.press_any(&["sealed-done"]),
                 Screen::Staff(_) => self.press_any(&["staff-to-yard", "gate-back"]),
+                Screen::Office(_) => {
+                    self.press_any(&["office-back", "office-filters-done", "office-to-yard"])
+                }
                 Screen::Settings(_) => self.press_any(&["settings-done"]),
                 Screen::Reread(_) => self.leave_reread(),
                 Screen::Caution(_) => self.answer(),

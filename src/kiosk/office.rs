@@ -1,0 +1,145 @@
+//! The office's archive as the kiosk asks it: questions and answers are data, and one clerk on a thread of its own
+//! reads the archive, so that nothing that is typed or pressed ever waits for it.
+
+mod clerk;
+mod desk;
+
+use std::path::PathBuf;
+
+use crate::archive::index::{Count, Cursor, Page, Query};
+
+pub(in crate::kiosk) use clerk::PAGE;
+pub use desk::Desk;
+
+use super::App;
+use super::effect::Effect;
+use super::screen::{Screen, office};
+
+/// From which end of a list rows are counted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum End {
+    /// The first row is 0.
+    First,
+    /// The last row is 0.
+    Last,
+}
+
+/// Which rows an answer brings: of which list, counted from which end, which page of it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Ticket {
+    /// The list; no two have the same number.
+    pub list: u64,
+    /// The page, from 0.
+    pub page: usize,
+}
+
+/// What is asked.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Ask {
+    /// Open the archive, with its index in step.
+    Open,
+    /// Some rows of what a query finds.
+    Find {
+        /// Which rows.
+        ticket: Ticket,
+        /// The query; the other way round for rows that are counted from the last.
+        query: Query,
+        /// Where the page before ended.
+        after: Option<Cursor>,
+    },
+    /// How many records a query finds.
+    Count {
+        /// For which list.
+        list: u64,
+        /// The query.
+        query: Query,
+    },
+}
+
+impl Ask {
+    /// Whether the answer to an earlier question is no longer wanted once this one is asked.
+    fn supersedes(&self, earlier: &Self) -> bool {
+        let of = |ask: &Self| match ask {
+            Self::Find { ticket, .. } => Some(ticket.list),
+            Self::Count { list, .. } => Some(*list),
+            Self::Open => None,
+        };
+        matches!((of(self), of(earlier)), (Some(later), Some(earlier)) if later > earlier)
+    }
+}
+
+/// The archive as it was opened.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Ready {
+    /// Its folder.
+    pub dir: PathBuf,
+    /// How many records the index holds.
+    pub records: u64,
+    /// What had to be done to the index.
+    pub remark: Option<Remark>,
+}
+
+/// What one should know of the index.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Remark {
+    /// It was made anew.
+    Remade {
+        /// Why.
+        why: String,
+    },
+    /// It could not be kept for the next time.
+    Unkept {
+        /// Why.
+        why: String,
+    },
+    /// Some records are not in it.
+    Behind {
+        /// Why.
+        why: String,
+        /// How many.
+        missing: usize,
+    },
+}
+
+/// What is answered.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Answer {
+    /// How far the index is.
+    Indexing {
+        /// Records done.
+        done: usize,
+        /// Records in all, as far as that is known.
+        of: usize,
+    },
+    /// The archive is open, or why not.
+    Opened(Result<Ready, String>),
+    /// Rows, or why there are none.
+    Found {
+        /// Which.
+        ticket: Ticket,
+        /// They.
+        page: Result<Page, String>,
+    },
+    /// How many a query finds.
+    Counted {
+        /// For which list.
+        list: u64,
+        /// So many.
+        count: Count,
+    },
+}
+
+impl App {
+    /// Opens the Office screen.
+    pub(super) fn open_office(&mut self) -> Vec<Effect> {
+        let Some(desk) = self.world.office() else { return Vec::new() };
+        self.screen = Screen::Office(office::State::new(desk.visit()));
+        vec![Effect::Office(Ask::Open)]
+    }
+
+    /// Takes in what the archive says.
+    pub(super) fn office_answered(&mut self, answer: Answer) -> Vec<Effect> {
+        let action = self.with_screen(|screen, ctx| screen.answered(answer, ctx));
+        self.act(action)
+    }
+}
