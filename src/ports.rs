@@ -108,6 +108,15 @@ pub trait Disk: Send + Sync + std::fmt::Debug {
     /// stands under `path`.
     fn put_new(&self, path: &Path, bytes: &[u8], access: Access) -> Result<(), DiskFault>;
 
+    /// As [`Disk::put_new`] for many files at once, which costs less than one by one. Some of them may stand when it
+    /// fails.
+    ///
+    /// # Errors
+    /// As [`Disk::put_new`].
+    fn put_all_new(&self, files: &[(PathBuf, &[u8])], access: Access) -> Result<(), DiskFault> {
+        files.iter().try_for_each(|(path, bytes)| self.put_new(path, bytes, access))
+    }
+
     /// As [`Disk::put_new`], but an existing file is replaced as a whole.
     ///
     /// # Errors

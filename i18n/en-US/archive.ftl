@@ -8,7 +8,11 @@ archive-stray-file = { $place } is no record and does not belong here. Move it o
 archive-wrong-place = { $place } holds a good record that belongs at { $right }. It was moved or renamed. Move it back.
 archive-duplicate = { $place } is a second copy of { $of }. Nothing is lost. Move the copy out of the archive.
 archive-no-receipt = { $place } is a good record, but no receipt says when it came. Someone put it here by hand. Move it out and import it.
-archive-not-received = { $place } is a good record, but the office received another record under this number. Find out who put this one here.
+archive-not-received =
+    { $here ->
+        [yes] { $place } is a good record, but the office received another record under this number. Find out who put this one here.
+       *[no] { $place } is a good record, but the office received another record under this number, and that one is not here. The record was replaced by this one, or its receipt was changed. Compare both with a copy.
+    }
 archive-record-missing = Record { $place } was received on { $when } UTC and is no longer here. Import it again from the tablet or from a copy.
 archive-receipt-log = The receipts are damaged: { $why }. Restore this file from a copy.
 archive-receipt-torn = { $why }. The next import puts this right.

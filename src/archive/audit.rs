@@ -36,7 +36,10 @@ pub enum Problem {
     /// A good record that was never received.
     NoReceipt,
     /// A good record, but another one was received under its number.
-    NotReceived,
+    NotReceived {
+        /// Whether that one is here as well.
+        here: bool,
+    },
     /// A record was received and is not there.
     Missing {
         /// When it was received.
@@ -65,7 +68,7 @@ impl Problem {
             Self::WrongPlace { .. } => "wrong-place",
             Self::Duplicate { .. } => "duplicate",
             Self::NoReceipt => "no-receipt",
-            Self::NotReceived => "not-received",
+            Self::NotReceived { .. } => "not-received",
             Self::Missing { .. } => "record-missing",
             Self::Log(LogFault::Torn { .. }) => "receipt-torn",
             Self::Log(_) => "receipt-log",
@@ -137,8 +140,13 @@ pub fn audit(
     let receipts = archive.receipts()?;
     let files = read::files(archive)?;
     let read = read::all(archive, &receipts, &files, now, told);
-    let mut work =
-        Work { receipts: &receipts, findings: Vec::new(), links: Vec::new(), good: BTreeMap::new() };
+    let mut work = Work {
+        receipts: &receipts,
+        findings: Vec::new(),
+        links: Vec::new(),
+        good: BTreeMap::new(),
+        instead: Vec::new(),
+    };
     for fault in receipts.faults() {
         work.find(log_of(fault).to_owned(), Problem::Log(fault.clone()));
     }
@@ -177,6 +185,8 @@ struct Work<'a> {
     links: Vec<Link>,
     /// Good records and where the first copy lies.
     good: BTreeMap<Digest, usize>,
+    /// Good records that have the number of another one that was received, and where they lie.
+    instead: Vec<(String, RecordId)>,
 }
 
 impl Work<'_> {
@@ -215,7 +225,7 @@ impl Work<'_> {
                     match self.receipts.of(id) {
                         None => self.find(file.clone(), Problem::NoReceipt),
                         Some(receipt) if receipt.digest != *digest => {
-                            self.find(file.clone(), Problem::NotReceived);
+                            self.instead.push((file.clone(), id.clone()));
                         }
                         Some(_) => {}
                     }
@@ -226,7 +236,8 @@ impl Work<'_> {
         }
     }
 
-    /// What was received is there, be it damaged; it is a link of its chain in any case.
+    /// What was received is there, be it damaged; it is a link of its chain in any case, unless another record
+    /// lies in its place: whether that one is the right link is told by the record behind it.
     fn received(&mut self, files: &[String], read: &[read::Outcome]) {
         let damaged: BTreeSet<RecordId> = files
             .iter()
@@ -234,13 +245,24 @@ impl Work<'_> {
             .filter(|(_, outcome)| !matches!(outcome, read::Outcome::Good { .. }))
             .filter_map(|(file, _)| named(file))
             .collect();
+        let instead = std::mem::take(&mut self.instead);
+        let replaced: BTreeSet<&RecordId> = instead.iter().map(|(_, id)| id).collect();
         for (id, Receipt { at, digest }) in self.receipts.all() {
-            if !self.good.contains_key(&digest) {
-                if !damaged.contains(&id) {
-                    self.find(id.to_string(), Problem::Missing { at });
-                }
-                self.links.push(Link { id, digest, said: None });
+            if self.good.contains_key(&digest) {
+                continue;
             }
+            if !damaged.contains(&id) {
+                if replaced.contains(&id) {
+                    continue;
+                }
+                self.find(id.to_string(), Problem::Missing { at });
+            }
+            self.links.push(Link { id, digest, said: None });
+        }
+        for (file, id) in instead {
+            let received = self.receipts.of(&id);
+            let here = damaged.contains(&id) || received.is_some_and(|r| self.good.contains_key(&r.digest));
+            self.find(file, Problem::NotReceived { here });
         }
     }
 

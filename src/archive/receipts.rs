@@ -179,14 +179,16 @@ pub(super) struct Writer<'a> {
     store: &'a dyn Store,
     open: BTreeMap<String, Box<dyn Appender>>,
     renewed: BTreeSet<String>,
+    /// Logs with lines that are not durable yet.
+    waiting: BTreeSet<String>,
 }
 
 impl<'a> Writer<'a> {
     pub(super) const fn new(store: &'a dyn Store) -> Self {
-        Self { store, open: BTreeMap::new(), renewed: BTreeSet::new() }
+        Self { store, open: BTreeMap::new(), renewed: BTreeSet::new(), waiting: BTreeSet::new() }
     }
 
-    /// Appends a line to the log of its month and makes it durable.
+    /// Appends a line to the log of its month; it counts once it is synced.
     pub(super) fn append(&mut self, id: &RecordId, receipt: Receipt, source: &str) -> Result<(), DiskFault> {
         let log = log_of(receipt.at);
         if !self.open.contains_key(&log) {
@@ -196,7 +198,17 @@ impl<'a> Writer<'a> {
         }
         if let Some(appender) = self.open.get_mut(&log) {
             appender.append(line(id, receipt, source).as_bytes())?;
-            appender.sync()?;
+            self.waiting.insert(log);
+        }
+        Ok(())
+    }
+
+    /// Makes all lines durable.
+    pub(super) fn sync(&mut self) -> Result<(), DiskFault> {
+        for log in std::mem::take(&mut self.waiting) {
+            if let Some(appender) = self.open.get_mut(&log) {
+                appender.sync()?;
+            }
         }
         Ok(())
     }

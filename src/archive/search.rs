@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::ports::{Disk, DiskFault};
+use crate::ports::Disk;
 use crate::record::bag;
 
 /// Folders within folders.
@@ -65,18 +65,4 @@ fn folder<E>(
         }
     }
     Ok(())
-}
-
-/// How many places there are.
-pub(super) fn count(disk: &dyn Disk, given: &[PathBuf]) -> usize {
-    let mut count = 0;
-    let mut add = |_: Place| -> Result<(), DiskFault> {
-        count += 1;
-        Ok(())
-    };
-    for path in given {
-        // Counting never fails.
-        let _ = each(disk, path, &mut add);
-    }
-    count
 }

@@ -29,6 +29,13 @@ pub trait Store: Send + Sync + std::fmt::Debug {
     /// [`DiskFault::Exists`], or the store refuses.
     fn create(&self, name: &str, bytes: &[u8], access: Access) -> Result<(), DiskFault>;
 
+    /// Writes many files that must not exist, and their folders: each whole and durable, or not at all. Some may stand
+    /// when it fails.
+    ///
+    /// # Errors
+    /// [`DiskFault::Exists`], or the store refuses.
+    fn create_all(&self, files: &[(&str, &[u8])]) -> Result<(), DiskFault>;
+
     /// Writes a list, log or mark anew as a whole. Not for records.
     ///
     /// # Errors
@@ -102,6 +109,11 @@ impl Store for Folder {
 
     fn create(&self, name: &str, bytes: &[u8], access: Access) -> Result<(), DiskFault> {
         self.disk.put_new(&self.path_in_folder(name)?, bytes, access)
+    }
+
+    fn create_all(&self, files: &[(&str, &[u8])]) -> Result<(), DiskFault> {
+        let placed = files.iter().map(|(name, bytes)| Ok((self.path_in_folder(name)?, *bytes)));
+        self.disk.put_all_new(&placed.collect::<Result<Vec<_>, DiskFault>>()?, Access::Usual)
     }
 
     fn replace(&self, name: &str, bytes: &[u8]) -> Result<(), DiskFault> {

@@ -34,15 +34,12 @@ impl Finding {
             Problem::Record(failure) => args.text("why", failure.to_string()),
             Problem::Unreadable(why) | Problem::Mark(why) => args.text("why", why.clone()),
             Problem::WrongPlace { right } => args.text("right", right.clone()),
+            Problem::NotReceived { here } => args.text("here", if *here { "yes" } else { "no" }),
             Problem::Duplicate { of } => args.text("of", of.clone()),
             Problem::Missing { at } => args.text("when", time(*at)),
             Problem::Log(fault) => args.text("why", fault.to_string()),
             Problem::Chain(problem) => chain_args(args, problem, time),
-            Problem::Stray
-            | Problem::NoReceipt
-            | Problem::NotReceived
-            | Problem::NoMark
-            | Problem::Quarantined => args,
+            Problem::Stray | Problem::NoReceipt | Problem::NoMark | Problem::Quarantined => args,
         }
     }
 }

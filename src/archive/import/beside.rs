@@ -21,8 +21,8 @@ pub(super) fn write(
         return;
     }
     let lines = lines.into_iter().collect();
-    let receipt = Receipt { office: *office.public(), written: work.now, lines };
-    match receipt.write(work.disk, folder, office) {
+    let receipt = Receipt { office: *office.public(), written: work.ahead.now, lines };
+    match receipt.write(work.ahead.disk, folder, office) {
         Ok(path) => summary.receipts.push(path),
         Err(fault) => summary.no_receipt.push((folder.to_owned(), words(&fault))),
     }
@@ -33,7 +33,7 @@ fn words(fault: &ReceiptFault) -> String {
 }
 
 fn says_it_all(work: &Work<'_>, folder: &Path, lines: &BTreeSet<Line>, office: &TabletKey) -> bool {
-    let found = receipt::find(work.disk, folder, &[*office.public()]).unwrap_or_default();
+    let found = receipt::find(work.ahead.disk, folder, &[*office.public()]).unwrap_or_default();
     let said: Vec<Receipt> = found.into_iter().filter_map(|found| found.receipt.ok()).collect();
     let confirmed = receipt::confirmed(&said);
     lines.iter().all(|line| confirmed.contains(&line.digest))

@@ -27,7 +27,7 @@ fn a_new_file_never_replaces() {
 fn of_many_new_files_one_wins() {
     let dir = tempfile::tempdir().unwrap();
     let path = dir.path().join("x");
-    let won: usize = std::thread::scope(|scope| {
+    let won: usize = thread::scope(|scope| {
         let put = |n: u8| {
             let path = &path;
             scope.spawn(move || usize::from(SystemDisk.put_new(path, &[n; 5000], Usual).is_ok()))

@@ -19,7 +19,7 @@ const COPY: &str = "/copy";
 const YEARS_LATER: &str = "2031-01-01T12:00:00Z";
 
 /// Two tablets, one of them retired since, received on two days.
-fn scene() -> MemoryDisk {
+pub fn scene() -> MemoryDisk {
     let records = chain(&t2(), 3);
     let disk = stick(&records, &[&t2(), &key(3, "t3")]);
     take(&disk, NOON);
@@ -31,13 +31,13 @@ fn scene() -> MemoryDisk {
     disk
 }
 
-fn copy(disk: &MemoryDisk) -> Result<sendoff::archive::export::Exported, sendoff::archive::ArchiveFault> {
+pub fn copy(disk: &MemoryDisk) -> Result<sendoff::archive::export::Exported, sendoff::archive::ArchiveFault> {
     let archive = Archive::open(Arc::new(disk.clone()), Path::new(OFFICE))?;
     export(&archive, Arc::new(disk.clone()), Path::new(COPY), time(YEARS_LATER), &mut |_| {})
 }
 
 /// Takes the copy into an empty archive on a disk of its own.
-fn taken_in(from: &MemoryDisk) -> MemoryDisk {
+pub fn taken_in(from: &MemoryDisk) -> MemoryDisk {
     let disk = MemoryDisk::new();
     for (path, bytes) in from.files().into_iter().filter(|(path, _)| path.starts_with(COPY)) {
         disk.plant(&path, &bytes);

@@ -12,9 +12,9 @@ use sendoff::record::seal::Sealed;
 use super::support::{NOON, OFFICE, SIGNERS, STICK, chain, inside, ports, stick};
 use crate::seal::{key, t2};
 
-const LATER: &str = "2026-07-01T12:00:00Z";
+pub const LATER: &str = "2026-07-01T12:00:00Z";
 
-fn attempt(disk: &MemoryDisk, at: &str) -> Result<Summary, ArchiveFault> {
+pub fn attempt(disk: &MemoryDisk, at: &str) -> Result<Summary, ArchiveFault> {
     let ports = ports(disk, at);
     let mut archive = Archive::open_or_create(&ports, Path::new(OFFICE))?;
     archive.adopt(disk, Path::new(SIGNERS))?;
@@ -22,7 +22,7 @@ fn attempt(disk: &MemoryDisk, at: &str) -> Result<Summary, ArchiveFault> {
     import(&archive, Plan { paths: &paths, rehearsals: false }, &ports, &mut |_| {})
 }
 
-fn check(disk: &MemoryDisk, records: &[Sealed], moment: &str) {
+pub fn check(disk: &MemoryDisk, records: &[Sealed], moment: &str) {
     let filed = inside(disk, "records/");
     assert_eq!(filed.len(), records.len(), "{moment}");
     for (name, bytes) in filed {
