@@ -65,9 +65,17 @@ pub fn start(
     if let Some(dir) = &archive {
         let _ = Archive::open(Arc::clone(&ports.disk), dir)?;
     }
-    let lot = Arc::new(usable(bundle)?);
+    let lot = std::thread::scope(|scope| {
+        // The machine's fonts take about as long to find as the lot to read.
+        let fonts = std::thread::Builder::new().spawn_scoped(scope, theme::fonts::prepare);
+        let lot = usable(bundle);
+        if fonts.is_err() {
+            theme::fonts::prepare();
+        }
+        lot
+    })?;
+    let lot = Arc::new(lot);
     let world = Arc::new(World::open(ports.clone(), data, false)?.with_archive(archive));
-    theme::fonts::prepare();
     let settings = Settings { full_screen: !windowed, ..Settings::new(staff_reader(&lot)) };
     let edit = match edit {
         Some(dir) => Edit::watch(&lot, dir.to_owned()),
