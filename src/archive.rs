@@ -3,6 +3,7 @@
 //! ```text
 //! records/<yyyy>/<mm>/<record-id>.zip   the sealed records, by the time of their sealing (UTC)
 //! receipts/<yyyy-mm>.log                when each was received: truth for judging whether its tablet was valid
+//! receipts/<yyyy-mm>.log.mark           how that log was when the last import ended, signed by the office
 //! trust/allowed_signers                 the tablets, and the office itself; trust/distrusted beside it
 //! keys/office, keys/office.pub          the office's own key
 //! marks/<tablet>-<key>                  the last record seen of each chain, signed by the office

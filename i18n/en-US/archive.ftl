@@ -15,6 +15,8 @@ archive-not-received =
     }
 archive-record-missing = Record { $place } was received on { $when } UTC and is no longer here. Import it again from the tablet or from a copy.
 archive-receipt-log = The receipts are damaged: { $why }. Restore this file from a copy.
+archive-receipt-changed = The receipts in { $place } are not those that the office signed: a line was changed, added or taken out. Restore this file from a copy.
+archive-receipt-unsigned = The office has not signed the last lines of { $place } yet: an import was interrupted, or someone wrote there by hand. The next import signs them.
 archive-receipt-torn = { $why }. The next import puts this right.
 archive-mark-bad = The mark { $place } does not hold: { $why }. Restore it from a copy.
 archive-mark-missing = For { $place } there is no mark of the last record seen. Restore it from a copy, or import the last record of this tablet again.

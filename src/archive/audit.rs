@@ -9,7 +9,7 @@ use jiff::Timestamp;
 
 use super::chains::{self, Chain, Link, Said};
 use super::marks::{self, Mark};
-use super::receipts::{LogFault, Receipt, Receipts};
+use super::receipts::{LogFault, Receipt, Receipts, marked};
 use super::{Archive, ArchiveFault, MARKS, place_of, trust};
 use crate::record::seal::{Digest, RecordId};
 use crate::record::verify::Failure;
@@ -47,6 +47,10 @@ pub enum Problem {
     },
     /// A log of receipts is damaged.
     Log(LogFault),
+    /// A log of receipts is not what the office signed.
+    LogChanged,
+    /// A log has lines that the office has not signed yet. A remark.
+    LogUnsigned,
     /// A mark does not hold.
     Mark(String),
     /// A chain has no mark.
@@ -71,7 +75,8 @@ impl Problem {
             Self::NotReceived { .. } => "not-received",
             Self::Missing { .. } => "record-missing",
             Self::Log(LogFault::Torn { .. }) => "receipt-torn",
-            Self::Log(_) => "receipt-log",
+            Self::Log(_) | Self::LogChanged => "receipt-log",
+            Self::LogUnsigned => "receipt-unsigned",
             Self::Mark(_) => "mark-bad",
             Self::NoMark => "mark-missing",
             Self::Chain(problem) => problem.code(),
@@ -85,7 +90,7 @@ impl Problem {
         match self {
             Self::Chain(problem) => problem.is_remark(),
             Self::Log(fault) => matches!(fault, LogFault::Torn { .. }),
-            Self::Quarantined => true,
+            Self::Quarantined | Self::LogUnsigned => true,
             _ => false,
         }
     }
@@ -150,6 +155,7 @@ pub fn audit(
     for fault in receipts.faults() {
         work.find(log_of(fault).to_owned(), Problem::Log(fault.clone()));
     }
+    work.logs(archive)?;
     work.records(&files, &read);
     work.received(&files, &read);
     for (name, seen) in read::quarantine(archive, &receipts, now)? {
@@ -192,6 +198,19 @@ struct Work<'a> {
 impl Work<'_> {
     fn find(&mut self, place: String, problem: Problem) {
         self.findings.push(Finding { place, chain: None, problem });
+    }
+
+    /// Logs that are not what the office signed. One that is damaged to look at is told already.
+    fn logs(&mut self, archive: &Archive) -> Result<(), ArchiveFault> {
+        let before = std::mem::take(&mut self.findings);
+        for (place, problem) in marked::check(archive.store(), &trust::offices(archive.signers()))? {
+            let mut told = before.iter().filter(|finding| finding.place == place);
+            if !told.any(|finding| problem.is_remark() || !finding.problem.is_remark()) {
+                self.find(place, problem);
+            }
+        }
+        self.findings.splice(0..0, before);
+        Ok(())
     }
 
     /// What each file of `records/` is.

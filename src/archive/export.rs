@@ -10,7 +10,7 @@ use super::receipts::LOG_CAP;
 use super::{
     ALLOWED, Archive, ArchiveFault, DISTRUSTED, Filed, Folder, MARKS, RECEIPTS, Receipts, Store, judge,
 };
-use crate::ports::{Access, Disk, DiskFault};
+use crate::ports::Disk;
 use crate::record::keys::CHECKPOINT;
 use crate::record::receipt::SIGNATURE;
 use crate::record::seal::RecordId;
@@ -21,6 +21,9 @@ pub const README: &str = "README.txt";
 pub const HEADS: &str = "chains.txt";
 const README_TEXT: &str = include_str!("export/README.txt");
 const LIST_CAP: u64 = 1 << 20;
+/// Records that are written together, and how many bytes they may have.
+const TOGETHER: usize = 32;
+const TOGETHER_BYTES: usize = 32 << 20;
 
 /// What was copied.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -50,11 +53,19 @@ pub fn export(
     let copy = Folder::new(disk, dir);
     let receipts = archive.receipts()?;
     let mut done = Exported::default();
+    let mut waiting = Vec::new();
     archive.records(&mut |filed| -> Result<(), ArchiveFault> {
-        copy_record(archive, &copy, &receipts, &filed, now, &mut done)?;
+        if let Some(bytes) = to_copy(archive, &copy, &receipts, &filed, now, &mut done) {
+            waiting.push((filed.path, bytes));
+        }
+        let held: usize = waiting.iter().map(|(_, bytes)| bytes.len()).sum();
+        if waiting.len() >= TOGETHER || held >= TOGETHER_BYTES {
+            put_all(&copy, &mut waiting, &mut done)?;
+        }
         told(done.new + done.known + done.left.len());
         Ok(())
     })?;
+    put_all(&copy, &mut waiting, &mut done)?;
     for name in archive.store().list(RECEIPTS)?.into_iter().filter(|name| name.ends_with(".log")) {
         let log = format!("{RECEIPTS}/{name}");
         let bytes = archive.store().read(&log, LOG_CAP)?;
@@ -80,43 +91,53 @@ pub fn export(
     Ok(done)
 }
 
-fn copy_record(
+/// Copies what waits.
+fn put_all(
+    copy: &Folder,
+    waiting: &mut Vec<(String, Vec<u8>)>,
+    done: &mut Exported,
+) -> Result<(), ArchiveFault> {
+    let files: Vec<(&str, &[u8])> =
+        waiting.iter().map(|(path, bytes)| (path.as_str(), bytes.as_slice())).collect();
+    copy.create_all(&files)?;
+    done.new += waiting.len();
+    waiting.clear();
+    Ok(())
+}
+
+/// The bytes of a record that holds and is not in the copy yet.
+fn to_copy(
     archive: &Archive,
     copy: &Folder,
     receipts: &Receipts,
     filed: &Filed,
     now: jiff::Timestamp,
     done: &mut Exported,
-) -> Result<(), ArchiveFault> {
+) -> Option<Vec<u8>> {
     let mut leave = |why: String| done.left.push((filed.path.clone(), why));
     let bytes = match archive.read(&filed.path) {
         Ok(bytes) => bytes,
         Err(fault) => {
             leave(fault.to_string());
-            return Ok(());
+            return None;
         }
     };
     match judge::judge(&bytes, Some(&filed.id), archive.signers(), &[receipts], now).1 {
         Err(failure) => {
             leave(failure.to_string());
-            return Ok(());
+            return None;
         }
         Ok(seen) if receipts.of(&seen.id).is_none_or(|receipt| receipt.digest != seen.digest) => {
             leave("no receipt says when it came".to_owned());
-            return Ok(());
+            return None;
         }
         Ok(_) => {}
     }
-    match copy.create(&filed.path, &bytes, Access::Usual) {
-        Ok(()) => done.new += 1,
-        Err(DiskFault::Exists { .. })
-            if copy.read(&filed.path, bytes.len() as u64).is_ok_and(|b| b == bytes) =>
-        {
-            done.known += 1;
-        }
-        Err(fault) => return Err(fault.into()),
+    if copy.read(&filed.path, bytes.len() as u64).is_ok_and(|there| there == bytes) {
+        done.known += 1;
+        return None;
     }
-    Ok(())
+    Some(bytes)
 }
 
 /// A line a chain: its last record, digest, time of receipt.

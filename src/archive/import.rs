@@ -23,7 +23,7 @@ use one::{Done, Pending};
 use super::audit::Finding;
 use super::chains::{self, Link, Said};
 use super::receipts::{LogFault, Receipt, Receipts, Writer};
-use super::{Archive, ArchiveFault, Filed, MARKS, RECEIPTS, marks, search, trust};
+use super::{Archive, ArchiveFault, Filed, MARKS, RECEIPTS, marks, receipts, search, trust};
 use crate::ports::{Disk, Ports};
 use crate::record::keys::TabletKey;
 use crate::record::receipt::{self, to_second};
@@ -182,6 +182,7 @@ pub fn import(
         }
     }
     summary.chains = work.chains();
+    receipts::marked::set(archive.store(), &office, &trust::offices(archive.signers()))?;
     work.raise_marks(&office)?;
     Ok(summary)
 }

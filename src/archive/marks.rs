@@ -60,16 +60,40 @@ pub(super) fn read(
     name: &str,
     offices: &[PublicKey],
 ) -> Result<Result<Option<Mark>, String>, DiskFault> {
-    let bytes = match store.read(name, CAP) {
-        Ok(bytes) => bytes,
-        Err(fault) if fault.is_missing() => return Ok(Ok(None)),
-        Err(DiskFault::TooLarge { .. }) => return Ok(Err("it is too large for a mark".to_owned())),
-        Err(fault) => return Err(fault),
-    };
-    Ok(judge(name, &bytes, offices).map(Some))
+    Ok(match signed(store, name, offices)? {
+        Signed::None => Ok(None),
+        Signed::Bad(why) => Err(why),
+        Signed::Text(text) => of_chain(name, &text).map(Some),
+    })
 }
 
-fn judge(name: &str, bytes: &[u8], offices: &[PublicKey]) -> Result<Mark, String> {
+fn of_chain(name: &str, text: &str) -> Result<Mark, String> {
+    let mark = Mark::parse(text).ok_or("its text is not that of a mark")?;
+    if name_of(&mark.id) == name { Ok(mark) } else { Err("it is the mark of another chain".to_owned()) }
+}
+
+/// A file that holds a text and the office's signature over it.
+pub(super) enum Signed {
+    /// There is none.
+    None,
+    /// The text, if the signature holds.
+    Text(String),
+    /// What is wrong with it.
+    Bad(String),
+}
+
+/// Reads a text that the office signed.
+pub(super) fn signed(store: &dyn Store, name: &str, offices: &[PublicKey]) -> Result<Signed, DiskFault> {
+    let bytes = match store.read(name, CAP) {
+        Ok(bytes) => bytes,
+        Err(fault) if fault.is_missing() => return Ok(Signed::None),
+        Err(DiskFault::TooLarge { .. }) => return Ok(Signed::Bad("it is too large for a mark".to_owned())),
+        Err(fault) => return Err(fault),
+    };
+    Ok(judge(&bytes, offices).map_or_else(Signed::Bad, Signed::Text))
+}
+
+fn judge(bytes: &[u8], offices: &[PublicKey]) -> Result<String, String> {
     let text = std::str::from_utf8(bytes).map_err(|_| "it is not text".to_owned())?;
     let at = text.find(BEGIN).ok_or("it has no signature")?;
     let (text, signature) = text.split_at_checked(at).ok_or("it has no signature")?;
@@ -83,13 +107,21 @@ fn judge(name: &str, bytes: &[u8], offices: &[PublicKey]) -> Result<Mark, String
             seal.public().fingerprint()
         ));
     }
-    let mark = Mark::parse(text).ok_or("its text is not that of a mark")?;
-    if name_of(&mark.id) == name { Ok(mark) } else { Err("it is the mark of another chain".to_owned()) }
+    Ok(text.to_owned())
+}
+
+/// Writes a text with the office's signature behind it.
+pub(super) fn sign(
+    store: &dyn Store,
+    name: &str,
+    text: &str,
+    office: &TabletKey,
+) -> Result<(), ReceiptFault> {
+    let signature = office.sign(CHECKPOINT, text.as_bytes())?;
+    Ok(store.replace(name, format!("{text}{signature}").as_bytes())?)
 }
 
 /// Sets a mark. The caller has seen that it does not go back.
 pub(super) fn set(store: &dyn Store, mark: &Mark, office: &TabletKey) -> Result<(), ReceiptFault> {
-    let text = mark.text();
-    let signature = office.sign(CHECKPOINT, text.as_bytes())?;
-    Ok(store.replace(&name_of(&mark.id), format!("{text}{signature}").as_bytes())?)
+    sign(store, &name_of(&mark.id), &mark.text(), office)
 }

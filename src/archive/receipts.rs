@@ -4,6 +4,8 @@
 //! A line is `<time> <digest> <record id> <where it came from>`. It counts when it is on the disk to its line end;
 //! what a crash left of a line does not count, and is gone when the log is next written to.
 
+pub(super) mod marked;
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::Timestamp;
@@ -81,8 +83,8 @@ impl Receipts {
             let log = format!("{RECEIPTS}/{name}");
             match month_of(&name) {
                 Some(_) => all.add_log(&log, &store.read(&log, LOG_CAP)?),
-                // Beside a log of a stand-alone copy lies its signature.
-                None if name.ends_with(".log.sig") => {}
+                // Beside a log lies its mark; in a stand-alone copy, its signature.
+                None if name.ends_with(".log.sig") || name.ends_with(marked::END) => {}
                 None => all.faults.push(LogFault::Stray { log }),
             }
         }

@@ -16,6 +16,7 @@ impl Finding {
     pub fn key(&self) -> String {
         match &self.problem {
             Problem::Record(_) => "record-bad".to_owned(),
+            Problem::LogChanged => "receipt-changed".to_owned(),
             other => other.code().to_owned(),
         }
     }
@@ -39,7 +40,12 @@ impl Finding {
             Problem::Missing { at } => args.text("when", time(*at)),
             Problem::Log(fault) => args.text("why", fault.to_string()),
             Problem::Chain(problem) => chain_args(args, problem, time),
-            Problem::Stray | Problem::NoReceipt | Problem::NoMark | Problem::Quarantined => args,
+            Problem::Stray
+            | Problem::LogChanged
+            | Problem::LogUnsigned
+            | Problem::NoReceipt
+            | Problem::NoMark
+            | Problem::Quarantined => args,
         }
     }
 }

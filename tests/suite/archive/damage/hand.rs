@@ -1,5 +1,7 @@
 //! The hand that damages: what it can reach, what it takes next, what it says it did.
 
+use std::cell::RefCell;
+use std::collections::BTreeSet;
 use std::path::PathBuf;
 
 use sendoff::archive::chains::Chain;
@@ -52,6 +54,8 @@ pub struct Hand<'a> {
     bulk: Vec<&'a Made>,
     chains: u8,
     singles: u8,
+    /// Logs in which a line was changed or taken out, and logs that were begun by hand.
+    pub logs: RefCell<BTreeSet<(&'static str, String)>>,
 }
 
 impl<'a> Hand<'a> {
@@ -64,7 +68,7 @@ impl<'a> Hand<'a> {
         let mut bulk: Vec<(usize, usize)> = (0..handoffs.len()).map(|at| (at % step, at)).collect();
         bulk.sort_unstable();
         let bulk = bulk.into_iter().rev().map(|(_, at)| handoffs[at]).collect();
-        Self { scene, bulk, chains: 0, singles: 0 }
+        Self { scene, bulk, chains: 0, singles: 0, logs: RefCell::default() }
     }
 
     /// A handoff record among many.
@@ -122,8 +126,8 @@ impl<'a> Hand<'a> {
         self.put(&made.place(), &pack(&made.id.to_string(), &files));
     }
 
-    /// Changes the lines of the log in which a record's receipt stands, and says its name.
-    pub fn log(&self, made: &Made, change: impl Fn(&str) -> String) -> String {
+    /// Changes the line of a record's receipt.
+    pub fn log(&self, made: &Made, change: impl Fn(&str) -> String) {
         let id = format!(" {} ", made.id);
         for name in self.scene.disk.list(&self.path("receipts")).unwrap() {
             let log = format!("receipts/{name}");
@@ -131,8 +135,11 @@ impl<'a> Hand<'a> {
             if text.contains(&id) {
                 let lines = text.split_inclusive('\n');
                 let changed = lines.map(|l| if l.contains(&id) { change(l) } else { l.to_owned() });
-                self.put(&log, changed.collect::<String>().as_bytes());
-                return log;
+                let changed = changed.collect::<String>();
+                assert_ne!(changed, text);
+                self.put(&log, changed.as_bytes());
+                self.logs.borrow_mut().insert(("receipt-log", log));
+                return;
             }
         }
         panic!("no receipt of {id}");
@@ -154,6 +161,7 @@ impl<'a> Hand<'a> {
             let before = if exists { self.read(log) } else { Vec::new() };
             let line = format!("2026-07-01T12:00:00Z {} {} by hand\n", made.digest, made.id);
             self.put(log, &[before, line.into_bytes()].concat());
+            self.logs.borrow_mut().insert(("receipt-unsigned", log.to_owned()));
         }
     }
 

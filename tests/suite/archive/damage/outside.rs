@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use sendoff::archive::import::{Plan, import};
+use sendoff::record::keys::CHECKPOINT;
 use sendoff::record::seal::{Digest, Kind};
 
 use super::LATER;
@@ -206,16 +207,50 @@ pub fn receipt_changed(hand: &mut Hand<'_>) -> Planted {
     Planted::seen(chain[2].place())
 }
 
+/// Received a second earlier, it says now.
+pub fn receipt_time_changed(hand: &mut Hand<'_>) -> Planted {
+    let made = hand.record();
+    hand.log(made, |line| line.replacen("T15:00:00Z", "T14:59:59Z", 1));
+    Planted::default()
+}
+
+/// Came from elsewhere, it says now.
+pub fn receipt_source_changed(hand: &mut Hand<'_>) -> Planted {
+    let made = hand.record();
+    hand.log(made, |line| line.replacen("/stick/", "/tablet/", 1));
+    Planted::default()
+}
+
 pub fn receipt_garbled(hand: &mut Hand<'_>) -> Planted {
     let made = hand.record();
-    let log = hand.log(made, |line| format!("good morning\n{line}"));
-    Planted::seen(log)
+    hand.log(made, |line| format!("good morning\n{line}"));
+    Planted::default()
 }
 
 pub fn receipt_twice(hand: &mut Hand<'_>) -> Planted {
     let made = hand.record();
-    let log = hand.log(made, |line| line.repeat(2));
+    hand.log(made, |line| line.repeat(2));
+    Planted::default()
+}
+
+/// The log of a month is gone, and its mark says so: here, of a month in which nothing came.
+pub fn log_removed(hand: &mut Hand<'_>) -> Planted {
+    let (log, mark) = ("receipts/2022-01.log", "receipts/2022-01.log.mark");
+    let office = hand.scene.archive("office").office_key().unwrap();
+    let digest = Digest::of(b"a line\n");
+    let text = format!("Sendoff receipts, format 1\nLog: 2022-01\nBytes: 7\nSHA-256: {digest}\n");
+    let signature = office.sign(CHECKPOINT, text.as_bytes()).unwrap();
+    hand.put(mark, format!("{text}{signature}").as_bytes());
     Planted::seen(log)
+}
+
+/// A mark of a log that the office did not sign.
+pub fn log_mark_forged(hand: &mut Hand<'_>) -> Planted {
+    let mark = "receipts/2022-02.log.mark";
+    let text = "Sendoff receipts, format 1\nLog: 2022-02\nBytes: 0\nSHA-256: 00\n";
+    let signature = crate::seal::key(99, "nobody").sign(CHECKPOINT, text.as_bytes()).unwrap();
+    hand.put(mark, format!("{text}{signature}").as_bytes());
+    Planted { names: "not the office's key", ..Planted::seen(mark) }
 }
 
 /// The power went while a receipt was being written.

@@ -35,7 +35,7 @@ const fn row(
 
 use Import::{Comes, Refused, Remarked};
 
-pub const TABLE: [Row; 55] = [
+pub const TABLE: [Row; 59] = [
     // A byte of each file, the ZIP packed again around it.
     row("bagit.txt", |h| inside::flip(h, "bagit.txt"), &["file-changed"], Refused("file-changed")),
     row("bag-info.txt", |h| inside::flip(h, "bag-info.txt"), &["file-changed"], Refused("file-changed")),
@@ -102,12 +102,16 @@ pub const TABLE: [Row; 55] = [
     row("other before", outside::other_before, &["chain-twin"], Remarked("chain-twin")),
     row("last replaced", outside::last_replaced, &["chain-swapped"], Comes),
     row("middle replaced", outside::middle_replaced, &["not-received", "chain-twin"], Remarked("chain-twin")),
-    // Receipts and marks.
+    // Receipts and marks. That a line of a log is not as it was is found for each log, beside what is found here.
     row("receipt removed", outside::receipt_removed, &["no-receipt"], Comes),
     row("receipt changed", outside::receipt_changed, &["not-received"], Comes),
-    row("receipt garbled", outside::receipt_garbled, &["receipt-log"], Comes),
-    row("receipt twice", outside::receipt_twice, &["receipt-log"], Comes),
+    row("receipt time", outside::receipt_time_changed, &[], Comes),
+    row("receipt source", outside::receipt_source_changed, &[], Comes),
+    row("receipt garbled", outside::receipt_garbled, &[], Comes),
+    row("receipt twice", outside::receipt_twice, &[], Comes),
     row("receipt torn", outside::receipt_torn, &["receipt-torn"], Comes),
+    row("log removed", outside::log_removed, &["receipt-log"], Comes),
+    row("log's mark forged", outside::log_mark_forged, &["mark-bad"], Comes),
     row("mark lowered", outside::mark_lowered, &["mark-bad"], Comes),
     row("mark removed", outside::mark_removed, &["mark-missing"], Comes),
 ];
