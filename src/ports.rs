@@ -6,6 +6,7 @@
 pub mod fake;
 pub mod system;
 
+use std::ops::Range;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::Duration;
@@ -65,6 +66,19 @@ pub enum Access {
     Owner,
 }
 
+/// What lies at a path.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Lies {
+    /// A file of so many bytes.
+    File(u64),
+    /// A folder.
+    Folder,
+    /// A link, whatever it leads to.
+    Link,
+    /// A pipe, a device or the like.
+    Other,
+}
+
 /// Files and folders. Every write is whole or absent after a crash, except appends, whose reader must cope
 /// with a torn tail.
 pub trait Disk: Send + Sync + std::fmt::Debug {
@@ -82,6 +96,36 @@ pub trait Disk: Send + Sync + std::fmt::Debug {
 
     /// Whether `path` is a folder.
     fn is_dir(&self, path: &Path) -> bool;
+
+    /// What lies at a path; a link is not followed.
+    ///
+    /// # Errors
+    /// Nothing lies there, or it cannot be looked at.
+    fn look(&self, path: &Path) -> Result<Lies, DiskFault> {
+        if self.is_dir(path) {
+            return Ok(Lies::Folder);
+        }
+        self.read(path, u64::MAX).map(|bytes| Lies::File(u64::try_from(bytes.len()).unwrap_or(u64::MAX)))
+    }
+
+    /// The path without links in it.
+    ///
+    /// # Errors
+    /// Nothing lies there, or a link leads nowhere.
+    fn real(&self, path: &Path) -> Result<PathBuf, DiskFault> {
+        Ok(path.to_owned())
+    }
+
+    /// Hands on the bytes of a part of a file, piece by piece; fewer where the file ends before.
+    ///
+    /// # Errors
+    /// The file is missing or cannot be read.
+    fn stream(&self, path: &Path, part: Range<u64>, each: &mut dyn FnMut(&[u8])) -> Result<(), DiskFault> {
+        let bytes = self.read(path, u64::MAX)?;
+        let at = |at: u64| usize::try_from(at).unwrap_or(usize::MAX).min(bytes.len());
+        each(bytes.get(at(part.start)..at(part.end)).unwrap_or_default());
+        Ok(())
+    }
 
     /// Folders of the media that are plugged in now, such as sticks, sorted.
     fn volumes(&self) -> Vec<PathBuf> {

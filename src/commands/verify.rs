@@ -5,7 +5,7 @@ use std::path::Path;
 use super::cli::{Format, VerifyArgs};
 use super::{COULD_NOT_RUN, Console, FINDINGS, GOOD};
 use crate::ports::Ports;
-use crate::record::bag;
+use crate::record::bag::{self, BagFault};
 use crate::record::signers::Signers;
 use crate::record::verify::{JudgedAt, Verdict, verify_paths};
 
@@ -67,40 +67,49 @@ fn text(verdict: &Verdict, console: &mut Console) {
 }
 
 /// What is said of a bag when only its BagIt layer is judged.
-type BagVerdict = Result<Vec<String>, String>;
+type BagVerdict = Result<Vec<String>, BagFault>;
 
 fn bags(args: &VerifyArgs, ports: &Ports, console: &mut Console) -> u8 {
+    let judge = |path| bag::judge_path(ports.disk.as_ref(), path);
     let verdicts: Vec<(&Path, BagVerdict)> =
-        args.paths.iter().map(|path| (path.as_path(), judge_bag(ports, path))).collect();
+        args.paths.iter().map(|path| (path.as_path(), judge(path))).collect();
     match args.format {
-        Format::Text => {
-            for (path, verdict) in &verdicts {
-                match verdict {
-                    Ok(remarks) => {
-                        console.say(format!(
-                            "valid    {}: a bag of RFC 8493; its seal was not looked at",
-                            path.display()
-                        ));
-                        remarks.iter().for_each(|r| console.say(format!("         note: {r}")));
-                    }
-                    Err(why) => console.say(format!("INVALID  {}: {why}", path.display())),
-                }
-            }
-        }
+        Format::Text => verdicts.iter().for_each(|(path, verdict)| bag_text(path, verdict, console)),
         Format::Json => {
-            let all: Vec<serde_json::Value> = verdicts
-                .iter()
-                .map(|(path, verdict)| match verdict {
-                    Ok(remarks) => serde_json::json!({"path": path, "valid": true, "notes": remarks}),
-                    Err(why) => serde_json::json!({"path": path, "valid": false, "reason": why}),
-                })
-                .collect();
+            let all: Vec<serde_json::Value> = verdicts.iter().map(|(path, v)| bag_json(path, v)).collect();
             console.say(serde_json::Value::Array(all));
         }
     }
-    if verdicts.iter().all(|(_, v)| v.is_ok()) { GOOD } else { FINDINGS }
+    let mut faults = verdicts.iter().filter_map(|(_, verdict)| verdict.as_ref().err()).peekable();
+    if faults.peek().is_none() {
+        GOOD
+    } else if faults.all(BagFault::cannot_judge) {
+        COULD_NOT_RUN
+    } else {
+        FINDINGS
+    }
 }
 
-fn judge_bag(ports: &Ports, path: &Path) -> BagVerdict {
-    bag::judge_path(ports.disk.as_ref(), path).map_err(|e| e.to_string())
+fn bag_text(path: &Path, verdict: &BagVerdict, console: &mut Console) {
+    let path = path.display();
+    match verdict {
+        Ok(remarks) => {
+            console.say(format!("valid    {path}: a bag of RFC 8493; its seal was not looked at"));
+            remarks.iter().for_each(|r| console.say(format!("         note: {r}")));
+        }
+        Err(fault) if fault.cannot_judge() => console.say(format!("UNKNOWN  {path}: {fault}")),
+        Err(fault) => console.say(format!("INVALID  {path}: {fault}")),
+    }
+}
+
+/// `valid` is null where the bag cannot be judged.
+fn bag_json(path: &Path, verdict: &BagVerdict) -> serde_json::Value {
+    let path = path.to_string_lossy();
+    match verdict {
+        Ok(remarks) => serde_json::json!({"path": path, "valid": true, "notes": remarks}),
+        Err(fault) => {
+            let valid = if fault.cannot_judge() { serde_json::Value::Null } else { false.into() };
+            serde_json::json!({"path": path, "valid": valid, "reason": fault.to_string()})
+        }
+    }
 }

@@ -1,7 +1,8 @@
 //! The real disk, clock and randomness.
 
 use std::collections::BTreeSet;
-use std::io::{self, Read as _, Write as _};
+use std::io::{self, Read as _, Seek as _, SeekFrom, Write as _};
+use std::ops::Range;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, OnceLock, PoisonError};
@@ -10,7 +11,7 @@ use std::time::{Duration, Instant};
 
 use jiff::Timestamp;
 
-use super::{Access, Appender, Clock, Disk, DiskFault, Entropy, Ports};
+use super::{Access, Appender, Clock, Disk, DiskFault, Entropy, Lies, Ports};
 
 /// The outside world as it is.
 #[must_use]
@@ -86,6 +87,8 @@ pub struct SystemDisk;
 /// Where desktops and people mount media.
 const MEDIA: [&str; 3] = ["/media/", "/run/media/", "/mnt/"];
 const MOUNTS_CAP: u64 = 1 << 20;
+/// Bytes that are read of a file at a time.
+const STREAM_PIECE: u64 = 1 << 20;
 /// Files that are made durable at a time.
 const SIDE_BY_SIDE: usize = 8;
 
@@ -258,21 +261,50 @@ impl Disk for SystemDisk {
     }
 
     fn checksum(&self, path: &Path, except: &[(u64, u64)]) -> Result<u32, DiskFault> {
+        let mut sum = super::Sum::new(except);
+        self.stream(path, 0..u64::MAX, &mut |bytes| sum.add(bytes))?;
+        Ok(sum.end())
+    }
+
+    fn stream(&self, path: &Path, part: Range<u64>, each: &mut dyn FnMut(&[u8])) -> Result<(), DiskFault> {
         let meta = std::fs::metadata(path).map_err(io_fault("read", path))?;
         if !meta.is_file() {
             return io_error("read", path, io::ErrorKind::InvalidInput, "not a plain file");
         }
         let mut file = File::open(path).map_err(io_fault("open", path))?;
-        let mut sum = super::Sum::new(except);
-        let mut buffer = vec![0; 1 << 20];
+        if part.start > 0 {
+            file.seek(SeekFrom::Start(part.start)).map_err(io_fault("read", path))?;
+        }
+        let len = part.end.saturating_sub(part.start);
+        let piece = len.min(meta.len()).clamp(1, STREAM_PIECE);
+        let mut buffer = vec![0; usize::try_from(piece).unwrap_or(1)];
+        let mut file = file.take(len);
         loop {
             match file.read(&mut buffer) {
-                Ok(0) => return Ok(sum.end()),
-                Ok(count) => sum.add(buffer.get(..count).unwrap_or_default()),
+                Ok(0) => return Ok(()),
+                Ok(count) => each(buffer.get(..count).unwrap_or_default()),
                 Err(e) if e.kind() == io::ErrorKind::Interrupted => {}
                 Err(e) => return Err(io_fault("read", path)(e)),
             }
         }
+    }
+
+    fn look(&self, path: &Path) -> Result<Lies, DiskFault> {
+        let meta = std::fs::symlink_metadata(path).map_err(io_fault("look at", path))?;
+        let kind = meta.file_type();
+        Ok(if kind.is_symlink() {
+            Lies::Link
+        } else if kind.is_dir() {
+            Lies::Folder
+        } else if kind.is_file() {
+            Lies::File(meta.len())
+        } else {
+            Lies::Other
+        })
+    }
+
+    fn real(&self, path: &Path) -> Result<PathBuf, DiskFault> {
+        path.canonicalize().map_err(io_fault("find", path))
     }
 
     fn list(&self, dir: &Path) -> Result<Vec<String>, DiskFault> {

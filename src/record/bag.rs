@@ -4,11 +4,17 @@
 //! file anew: what does not give the same bytes is refused, and no second spelling exists.
 //! [`judge()`] is the other reader: it judges any bag, ours or not, by the rules of the RFC.
 
+mod contents;
+mod fault;
+mod hash;
 mod judge;
 mod listing;
 mod text;
+mod unzip;
 
-pub use judge::{BagFault, Files, judge, judge_path};
+pub use contents::Files;
+pub use fault::BagFault;
+pub use judge::{judge, judge_path};
 
 use std::collections::BTreeMap;
 

@@ -7,181 +7,69 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
-use super::listing::{self, Listing};
+use super::contents::{Contents, Files};
+use super::fault::BagFault;
+use super::hash::{Algorithm, Hasher};
+use super::listing::{self, Listing, Reading};
 use super::text::{self, Encoding, V1_0, Version};
-use crate::ports::Disk;
-use crate::record::verify::folder;
-use crate::record::zip;
+use super::unzip;
+use crate::ports::{Disk, Lies};
 
-/// The files of a bag by their paths in it.
-pub type Files<'a> = BTreeMap<&'a str, &'a [u8]>;
-
-/// Why a bag is not valid, or cannot be judged.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-pub enum BagFault {
-    /// The declaration is missing or not as it must be.
-    #[error("bagit.txt: {what}")]
-    Declaration {
-        /// What is wrong.
-        what: String,
-    },
-    /// The bag cannot be read.
-    #[error("the bag cannot be read: {what}")]
-    Unreadable {
-        /// Why not.
-        what: String,
-    },
-    /// Nothing is wrong with the rest, but a part of it is not known here.
-    #[error("cannot judge: {what} is not known here")]
-    CannotJudge {
-        /// What is not known.
-        what: String,
-    },
-    /// A tag file is not in the encoding that `bagit.txt` names.
-    #[error("{file} is not text in the encoding that bagit.txt names")]
-    NotText {
-        /// The file.
-        file: String,
-    },
-    /// There is no payload manifest.
-    #[error("the bag has no payload manifest")]
-    NoManifest,
-    /// A line that is not of its file's form.
-    #[error("{file}, line {line}: {what}")]
-    Line {
-        /// The file.
-        file: String,
-        /// The line, from 1.
-        line: usize,
-        /// What is wrong.
-        what: &'static str,
-    },
-    /// A path that leads out of the bag.
-    #[error("{file} lists {path:?}, which leads out of the bag")]
-    Unsafe {
-        /// The file.
-        file: String,
-        /// The path.
-        path: String,
-    },
-    /// A path listed twice.
-    #[error("{file} lists {path} twice")]
-    Twice {
-        /// The file.
-        file: String,
-        /// The path.
-        path: String,
-    },
-    /// A path that this list may not have.
-    #[error("{file} lists {path}, which does not belong there")]
-    Misplaced {
-        /// The list.
-        file: String,
-        /// The path.
-        path: String,
-    },
-    /// A listed file is not there.
-    #[error("{path} is listed in {file} and is not there")]
-    Missing {
-        /// The list.
-        file: String,
-        /// The path.
-        path: String,
-    },
-    /// A listed file is still to be fetched.
-    #[error("{path} is not there: fetch.txt says where it can be fetched")]
-    NotFetched {
-        /// The path.
-        path: String,
-    },
-    /// A file that a list does not have.
-    #[error("{path} is not listed in {file}")]
-    NotListed {
-        /// The list.
-        file: String,
-        /// The path.
-        path: String,
-    },
-    /// A file does not fit its digest.
-    #[error("{path} is not what {file} says: it was changed")]
-    Changed {
-        /// The list.
-        file: String,
-        /// The path.
-        path: String,
-    },
-    /// The metadata tell another size, or tell it wrongly.
-    #[error("Payload-Oxum says {said}, and the payload has {found}")]
-    Oxum {
-        /// What stands there.
-        said: String,
-        /// Bytes and files, with a point between.
-        found: String,
-    },
-}
-
-impl BagFault {
-    /// Whether the bag may well be valid.
-    #[must_use]
-    pub const fn cannot_judge(&self) -> bool {
-        matches!(self, Self::CannotJudge { .. })
-    }
-}
-
-/// Judges a bag. The answer lists what is allowed but does not travel well.
+/// Judges a bag in memory. The answer lists what is allowed but does not travel well.
 ///
 /// # Errors
 /// What makes it invalid; [`BagFault::CannotJudge`] only when nothing else is wrong.
 pub fn judge(files: &Files<'_>) -> Result<Vec<String>, BagFault> {
-    let declared =
-        files.get("bagit.txt").ok_or_else(|| BagFault::Declaration { what: "it is missing".to_owned() })?;
-    let (version, encoding) = text::declaration(declared)?;
-    let mut remarks = BTreeSet::new();
-    let mut reader = Reader { files, version, encoding, remarks: &mut remarks };
+    judge_contents(&Contents::of(files))
+}
+
+/// Judges the bag in a folder or in a ZIP file.
+///
+/// # Errors
+/// As [`judge`]; [`BagFault::Unreadable`] if there is nothing to judge, [`BagFault::CannotJudge`] for a ZIP file
+/// that is packed in a way that is not known here.
+pub fn judge_path(disk: &dyn Disk, path: &Path) -> Result<Vec<String>, BagFault> {
+    let unreadable = |fault: crate::ports::DiskFault| BagFault::Unreadable { what: fault.to_string() };
+    let path = disk.real(path).map_err(unreadable)?;
+    match disk.look(&path).map_err(unreadable)? {
+        Lies::Folder => judge_contents(&Contents::of_folder(disk, &path)?),
+        Lies::File(len) => judge_contents(&unzip::open(disk, &path, len)?),
+        Lies::Link | Lies::Other => {
+            Err(BagFault::Unreadable { what: "it is neither a folder nor a file".to_owned() })
+        }
+    }
+}
+
+fn judge_contents(contents: &Contents<'_>) -> Result<Vec<String>, BagFault> {
+    let declared = contents.read("bagit.txt")?;
+    let declared = declared.ok_or_else(|| BagFault::Declaration { what: "it is missing".to_owned() })?;
+    let (version, encoding) = text::declaration(&declared)?;
+    let mut remarks: BTreeSet<String> = contents.remarks.iter().cloned().collect();
+    let mut reader = Reader { contents, version, encoding, remarks: &mut remarks };
     let payload = reader.manifests("manifest-")?;
     let tags = reader.manifests("tagmanifest-")?;
     if payload.is_empty() {
         return Err(BagFault::NoManifest);
     }
     let fetch = reader.fetch()?;
-    check_payload(files, version, &payload, &fetch)?;
-    check_tags(files, version, &payload, &tags)?;
-    for list in payload.iter().chain(&tags) {
-        check_digests(files, list)?;
+    check_payload(contents, version, &payload, &fetch)?;
+    check_tags(contents, version, &payload, &tags)?;
+    if !contents.folders.contains("data") {
+        return Err(BagFault::NoPayload);
     }
+    let lists: Vec<&Listing> = payload.iter().chain(&tags).collect();
+    check_digests(contents, &lists)?;
     // Last, since all the others say more of what is wrong.
-    reader.check_oxum()?;
-    if let Some(name) = payload.iter().chain(&tags).find_map(|list| list.algorithm.as_ref().err()) {
+    reader.check_info()?;
+    if let Some(name) = lists.iter().find_map(|list| list.algorithm.as_ref().err()) {
         return Err(BagFault::CannotJudge { what: format!("the manifest algorithm {name}") });
     }
-    remarks.extend(portability(files));
+    remarks.extend(portability(contents));
     Ok(remarks.into_iter().collect())
 }
 
-/// Judges the bag in a folder, or in a ZIP file that is packed as records are.
-///
-/// # Errors
-/// As [`judge`]; [`BagFault::Unreadable`] if there is nothing to judge, [`BagFault::CannotJudge`] for a ZIP file
-/// of another layout: it has to be unpacked first.
-pub fn judge_path(disk: &dyn Disk, path: &Path) -> Result<Vec<String>, BagFault> {
-    let unreadable = |what: String| BagFault::Unreadable { what };
-    if disk.is_dir(path) {
-        let bag = folder::read(disk, path).map_err(|fault| unreadable(fault.to_string()))?;
-        return judge(&bag.files.iter().map(|(name, bytes)| (name.as_str(), bytes.as_slice())).collect());
-    }
-    let bytes = disk.read(path, zip::MAX_BYTES).map_err(|fault| unreadable(fault.to_string()))?;
-    let entries = zip::read(&bytes).map_err(|fault| BagFault::CannotJudge {
-        what: format!("this layout of ZIP files ({fault}; unpack it and give the folder)"),
-    })?;
-    let root = entries
-        .iter()
-        .find_map(|entry| entry.name.strip_suffix("bagit.txt").filter(|r| r.matches('/').count() < 2));
-    let within = |name| root.and_then(|root| str::strip_prefix(name, root));
-    judge(&entries.iter().filter_map(|entry| Some((within(entry.name)?, entry.bytes))).collect())
-}
-
 struct Reader<'a> {
-    files: &'a Files<'a>,
+    contents: &'a Contents<'a>,
     version: Version,
     encoding: Encoding,
     remarks: &'a mut BTreeSet<String>,
@@ -189,55 +77,69 @@ struct Reader<'a> {
 
 impl Reader<'_> {
     fn text(&mut self, file: &str) -> Result<Option<String>, BagFault> {
-        let Some(bytes) = self.files.get(file) else {
+        let Some(bytes) = self.contents.read(file)? else {
             return Ok(None);
         };
-        let (text, marked) = text::decode(file, bytes, self.encoding)?;
-        if marked && self.encoding == Encoding::Utf8 {
+        let (text, marked) = text::decode(file, &bytes, self.encoding)?;
+        if marked && !self.encoding.takes_mark() {
+            // RFC 8493 §2.3; the drafts did not say so.
+            if self.version >= V1_0 {
+                return Err(BagFault::Marked { file: file.to_owned() });
+            }
             self.remarks.insert(format!("{file} begins with a byte order mark"));
+        }
+        if !text.is_empty() && !text.ends_with(['\n', '\r']) {
+            self.remarks.insert(format!("the last line of {file} has no end"));
         }
         Ok(Some(text))
     }
 
-    fn manifests(&mut self, prefix: &str) -> Result<Vec<Listing>, BagFault> {
-        let named = |file: &&&str| file.starts_with(prefix) && file.ends_with(".txt") && !file.contains('/');
-        let names: Vec<&str> = self.files.keys().filter(named).copied().collect();
-        let mut lists = Vec::with_capacity(names.len());
-        for file in names {
-            let text = self.text(file)?.unwrap_or_default();
-            let mut remark = |remark| {
-                self.remarks.insert(remark);
-            };
-            lists.push(listing::manifest(file, &text, self.version, self.files, &mut remark)?);
-        }
-        Ok(lists)
-    }
-
-    fn fetch(&mut self) -> Result<Vec<String>, BagFault> {
-        let file = "fetch.txt";
+    /// Hands a list to `read`, with what it needs to be read by.
+    fn list<T>(
+        &mut self,
+        file: &str,
+        read: impl FnOnce(&mut Reading<'_>, &str) -> Result<T, BagFault>,
+    ) -> Result<Option<T>, BagFault> {
         let Some(text) = self.text(file)? else {
-            return Ok(Vec::new());
+            return Ok(None);
         };
         let mut remark = |remark| {
             self.remarks.insert(remark);
         };
-        listing::fetch(file, &text, self.version, self.files, &mut remark)
+        let (version, contents) = (self.version, self.contents);
+        read(&mut Reading { file, version, contents, remark: &mut remark }, &text).map(Some)
+    }
+
+    fn manifests(&mut self, prefix: &str) -> Result<Vec<Listing>, BagFault> {
+        let named =
+            |file: &&String| file.starts_with(prefix) && file.ends_with(".txt") && !file.contains('/');
+        let mut lists = Vec::new();
+        for file in self.contents.files.keys().filter(named) {
+            lists.extend(self.list(file, listing::manifest)?);
+        }
+        Ok(lists)
+    }
+
+    fn fetch(&mut self) -> Result<BTreeSet<String>, BagFault> {
+        self.list("fetch.txt", listing::fetch).map(Option::unwrap_or_default)
     }
 
     /// The metadata file, and the size it tells.
-    fn check_oxum(&mut self) -> Result<(), BagFault> {
+    fn check_info(&mut self) -> Result<(), BagFault> {
         let file = self.version.info_file();
         let Some(text) = self.text(file)? else {
             return Ok(());
         };
-        let fields = text::fields(file, &text, self.version)?;
+        let fields = text::fields(file, &text, self.version, &mut |remark| {
+            self.remarks.insert(remark);
+        })?;
         let mut said = fields.iter().filter(|(label, _)| label.eq_ignore_ascii_case("Payload-Oxum"));
         let Some((_, first)) = said.next() else {
             return Ok(());
         };
-        let payload = self.files.iter().filter(|(path, _)| path.starts_with("data/"));
+        let payload = self.contents.files.iter().filter(|(path, _)| path.starts_with("data/"));
         let (octets, streams) =
-            payload.fold((0_u64, 0_u64), |(octets, n), (_, bytes)| (octets + bytes.len() as u64, n + 1));
+            payload.fold((0_u64, 0_u64), |(octets, n), (_, size)| (octets.saturating_add(*size), n + 1));
         let number =
             |text: &str| text.bytes().all(|b| b.is_ascii_digit()).then(|| text.parse().ok()).flatten();
         let sizes = first.split_once('.').and_then(|(a, b)| Some((number(a)?, number(b)?)));
@@ -252,18 +154,19 @@ impl Reader<'_> {
 
 /// Every payload file listed (in each manifest since 1.0, in one before), every listed file there.
 fn check_payload(
-    files: &Files<'_>,
+    contents: &Contents<'_>,
     version: Version,
     lists: &[Listing],
-    fetch: &[String],
+    fetch: &BTreeSet<String>,
 ) -> Result<(), BagFault> {
+    let files = &contents.files;
     for list in lists {
         let file = list.file.clone();
         for path in list.entries.keys() {
             if !path.starts_with("data/") {
                 return Err(BagFault::Misplaced { file, path: path.clone() });
             }
-            if files.contains_key(path.as_str()) {
+            if files.contains_key(path) {
                 continue;
             }
             if fetch.contains(path) {
@@ -278,30 +181,32 @@ fn check_payload(
         let none = lacking.count() + 1 == lists.len();
         (version >= V1_0 || none).then(|| first.file.clone())
     };
-    let payload = files.keys().copied().filter(|path| path.starts_with("data/"));
+    let payload = files.keys().map(String::as_str).filter(|path| path.starts_with("data/"));
     let promised = fetch.iter().map(String::as_str).filter(|_| version >= V1_0);
     for path in payload.chain(promised) {
         if let Some(file) = listed(path) {
             return Err(BagFault::NotListed { file, path: path.to_owned() });
         }
     }
-    Ok(())
+    match fetch.iter().find(|path| !files.contains_key(*path)) {
+        Some(path) => Err(BagFault::NotFetched { path: path.clone() }),
+        None => Ok(()),
+    }
 }
 
-/// Every listed tag file there; no payload and no tag manifest among them; since 1.0 every payload manifest.
+/// Every listed tag file there; no payload among them, nor the list itself; since 1.0 every payload manifest.
 fn check_tags(
-    files: &Files<'_>,
+    contents: &Contents<'_>,
     version: Version,
     payload: &[Listing],
     tags: &[Listing],
 ) -> Result<(), BagFault> {
     for list in tags {
         for path in list.entries.keys() {
-            let own = tags.iter().any(|tag| tag.file == *path);
-            if own || path.starts_with("data/") {
+            if *path == list.file || path.starts_with("data/") {
                 return Err(BagFault::Misplaced { file: list.file.clone(), path: path.clone() });
             }
-            if !files.contains_key(path.as_str()) {
+            if !contents.files.contains_key(path) {
                 return Err(BagFault::Missing { file: list.file.clone(), path: path.clone() });
             }
         }
@@ -313,22 +218,38 @@ fn check_tags(
     Ok(())
 }
 
-fn check_digests(files: &Files<'_>, list: &Listing) -> Result<(), BagFault> {
-    let Ok(algorithm) = list.algorithm else {
-        return Ok(());
-    };
-    let changed = list.entries.iter().find(|(path, digest)| {
-        let bytes = files.get(path.as_str());
-        bytes.is_none_or(|bytes| algorithm.of(bytes) != **digest)
-    });
-    changed.map_or(Ok(()), |(path, _)| Err(BagFault::Changed { file: list.file.clone(), path: path.clone() }))
+/// Reads each listed file once, for all lists that have it.
+fn check_digests(contents: &Contents<'_>, lists: &[&Listing]) -> Result<(), BagFault> {
+    let mut wanted: BTreeMap<&str, Vec<(&Listing, Algorithm, &str)>> = BTreeMap::new();
+    for list in lists {
+        if let Ok(algorithm) = &list.algorithm {
+            for (path, digest) in &list.entries {
+                wanted.entry(path).or_default().push((list, *algorithm, digest));
+            }
+        }
+    }
+    for (path, digests) in wanted {
+        let mut hashers: Vec<Hasher> = digests.iter().map(|(_, algorithm, _)| algorithm.hasher()).collect();
+        contents.stream(path, &mut |bytes| hashers.iter_mut().for_each(|hasher| hasher.add(bytes)))?;
+        let judged = digests.iter().zip(hashers);
+        let changed = judged
+            .filter_map(|((list, _, digest), hasher)| (hasher.end() != **digest).then_some(*list))
+            .next();
+        if let Some(list) = changed {
+            return Err(BagFault::Changed { file: list.file.clone(), path: path.to_owned() });
+        }
+    }
+    Ok(())
 }
 
+/// Names that some systems keep for devices, with or without an ending (RFC 8493 §6.1.2).
+const DEVICES: [&str; 4] = ["con", "prn", "aux", "nul"];
+
 /// What another system might not take.
-fn portability(files: &Files<'_>) -> Vec<String> {
+fn portability(contents: &Contents<'_>) -> Vec<String> {
     let mut remarks = Vec::new();
     let mut folded: BTreeMap<String, &str> = BTreeMap::new();
-    for path in files.keys() {
+    for path in contents.files.keys() {
         if let Some(before) = folded.insert(path.to_lowercase(), path) {
             remarks.push(format!("{before} and {path} differ in capitals only"));
         }
@@ -336,6 +257,18 @@ fn portability(files: &Files<'_>) -> Vec<String> {
         if matches!(name, ".DS_Store" | "Thumbs.db" | "desktop.ini") {
             remarks.push(format!("{path} is a file of an operating system"));
         }
+        let stem = name.split('.').next().unwrap_or_default().to_lowercase();
+        let port = |kind| {
+            stem.strip_prefix(kind).is_some_and(|n| n.len() == 1 && n.bytes().all(|b| b.is_ascii_digit()))
+        };
+        let device = DEVICES.contains(&stem.as_str()) || port("com") || port("lpt");
+        if device || path.contains(['<', '>', ':', '"', '|', '?', '*', '\\']) {
+            remarks.push(format!("{path:?} is a name that some systems cannot keep"));
+        }
+        if Contents::is_decomposed(path) {
+            remarks.push(format!("{path} is written with marks apart from their letters"));
+        }
     }
+    remarks.extend(contents.alike().map(|path| format!("two files look alike as {path}")));
     remarks
 }

@@ -1,43 +1,19 @@
 //! Manifests and `fetch.txt` of any bag: lists of paths, which may try to lead out of the bag.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use sha2::{Digest as _, Sha224, Sha256, Sha384, Sha512};
-
-use super::judge::{BagFault, Files};
+use super::contents::Contents;
+use super::fault::BagFault;
+use super::hash::Algorithm;
 use super::text::{V1_0, Version, lines};
-use crate::record::seal::hex;
 
-/// A hash that manifests may use.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Algorithm {
-    Sha224,
-    Sha256,
-    Sha384,
-    Sha512,
-}
-
-impl Algorithm {
-    /// The algorithm by its name in a file name: lower case, without punctuation (RFC 8493 §2.4).
-    pub(super) fn named(name: &str) -> Option<Self> {
-        match name {
-            "sha224" => Some(Self::Sha224),
-            "sha256" => Some(Self::Sha256),
-            "sha384" => Some(Self::Sha384),
-            "sha512" => Some(Self::Sha512),
-            _ => None,
-        }
-    }
-
-    /// The digest of bytes in lower-case hex.
-    pub(super) fn of(self, bytes: &[u8]) -> String {
-        match self {
-            Self::Sha224 => hex(&Sha224::digest(bytes)),
-            Self::Sha256 => hex(&Sha256::digest(bytes)),
-            Self::Sha384 => hex(&Sha384::digest(bytes)),
-            Self::Sha512 => hex(&Sha512::digest(bytes)),
-        }
-    }
+/// A list in the bag: its file, the version of its rules, what lies in the bag.
+pub(super) struct Reading<'a> {
+    pub(super) file: &'a str,
+    pub(super) version: Version,
+    pub(super) contents: &'a Contents<'a>,
+    /// Takes what is odd but allowed.
+    pub(super) remark: &'a mut dyn FnMut(String),
 }
 
 /// A manifest: paths with their digests in lower-case hex.
@@ -47,67 +23,127 @@ pub(super) struct Listing {
     pub(super) file: String,
     /// The hash it uses, if that is known here.
     pub(super) algorithm: Result<Algorithm, String>,
-    /// Digest by path, decoded.
+    /// Digest by path, decoded; a path that means a file of the bag has the name of that file.
     pub(super) entries: BTreeMap<String, String>,
 }
 
-/// Reads a manifest. What is odd but allowed is told to `remark`.
-pub(super) fn manifest(
-    file: &str,
-    text: &str,
-    version: Version,
-    files: &Files<'_>,
-    remark: &mut dyn FnMut(String),
-) -> Result<Listing, BagFault> {
-    let name = file.rsplit_once('-').map_or("", |(_, rest)| rest.trim_end_matches(".txt"));
-    let algorithm = Algorithm::named(name).ok_or_else(|| name.to_owned());
+/// The algorithm that the name of a manifest tells (RFC 8493 §2.4).
+fn algorithm(file: &str) -> Result<Result<Algorithm, String>, BagFault> {
+    let (kind, name) = file.strip_suffix(".txt").and_then(|file| file.split_once('-')).unwrap_or_default();
+    let proper: String = name.chars().filter(char::is_ascii_alphanumeric).collect::<String>().to_lowercase();
+    if proper != name || name.is_empty() {
+        return Err(BagFault::ManifestName { file: file.to_owned(), proper: format!("{kind}-{proper}.txt") });
+    }
+    Ok(Algorithm::named(name).ok_or(proper))
+}
+
+impl Reading<'_> {
+    fn fault(&self, at: usize, what: &'static str) -> BagFault {
+        BagFault::Line { file: self.file.to_owned(), line: at + 1, what }
+    }
+
+    fn blank(&mut self, line: &str) -> bool {
+        let blank = line.trim().is_empty();
+        if blank {
+            (self.remark)(format!("{} has an empty line", self.file));
+        }
+        blank
+    }
+
+    /// What `md5sum` and its kin write: '*' before the path for 'read as binary', and a backslash before the
+    /// digest when the path holds escapes. It is taken, and told (RFC 8493 §6.1.3).
+    fn legacy<'b>(&mut self, digest: &'b str, path: &str) -> (&'b str, String) {
+        let mut path = path.to_owned();
+        let file = self.file;
+        let mut told =
+            |what| (self.remark)(format!("{file} {what}, as md5sum does: strict readers refuse it"));
+        if let Some(plain) = path.strip_prefix('*').filter(|_| !self.contents.files.contains_key(&path)) {
+            told("marks files with '*'");
+            path = plain.to_owned();
+        }
+        match digest.strip_prefix('\\') {
+            Some(digest) => {
+                told("marks escaped names with a backslash");
+                (digest, unescape(&path))
+            }
+            None => (digest, path),
+        }
+    }
+
+    /// A path as it stands in a list: safe, decoded, without a leading `./`, by the name of the file it means.
+    fn path(&mut self, listed: &str) -> Result<String, BagFault> {
+        let file = self.file;
+        let plain: Vec<&str> = listed.split('/').filter(|part| !matches!(*part, "" | ".")).collect();
+        let path = plain.join("/");
+        if path != listed {
+            (self.remark)(format!("{file} lists {listed}, which means {path}"));
+        }
+        let contents = self.contents;
+        let decoded = decode(&path, self.version);
+        let is_there = contents.files.contains_key(&decoded);
+        if leads_out(listed, is_there) || leads_out(&decoded, is_there) {
+            return Err(BagFault::Unsafe { file: file.to_owned(), path: listed.to_owned() });
+        }
+        // Drafts did not agree on what is encoded: there, a file that has the very name counts.
+        if self.version < V1_0 && decoded != path && !is_there {
+            return Ok(path);
+        }
+        if self.version >= V1_0 && has_bare_percent(&path) {
+            (self.remark)(format!("{file} lists {path} with a percent sign that is not written %25"));
+        }
+        match contents.find(&decoded) {
+            Some(found) if found != decoded => {
+                (self.remark)(format!(
+                    "{file} composes the letters of {decoded} otherwise than the bag does"
+                ));
+                Ok(found.to_owned())
+            }
+            _ if listed.ends_with('/') || contents.folders.contains(&decoded) => {
+                Err(BagFault::Folder { file: file.to_owned(), path: decoded })
+            }
+            _ => Ok(decoded),
+        }
+    }
+}
+
+/// Reads a manifest.
+pub(super) fn manifest(reading: &mut Reading<'_>, text: &str) -> Result<Listing, BagFault> {
+    let algorithm = algorithm(reading.file)?;
     let mut entries: BTreeMap<String, String> = BTreeMap::new();
     for (at, line) in lines(text).into_iter().enumerate() {
-        let fault = |what| BagFault::Line { file: file.to_owned(), line: at + 1, what };
-        if line.trim().is_empty() {
+        if reading.blank(line) {
             continue;
         }
-        let (digest, path) =
-            line.split_once([' ', '\t']).ok_or_else(|| fault("it is not a digest and a path"))?;
-        if digest.is_empty() || !digest.bytes().all(|b| b.is_ascii_hexdigit()) {
-            return Err(fault("it does not begin with a digest in hex"));
-        }
-        if algorithm.as_ref().is_ok_and(|a| a.of(b"").len() != digest.len()) {
-            return Err(fault("the digest has not the length of its algorithm"));
-        }
+        let parts = line.split_once([' ', '\t']);
+        let (digest, path) = parts.ok_or_else(|| reading.fault(at, "it is not a digest and a path"))?;
         let path = path.trim_start_matches([' ', '\t']);
-        // The mark of md5sum and its kin for 'read as binary'.
-        let path = path.strip_prefix('*').map_or(path, |path| {
-            remark(format!("{file} marks files with '*', as md5sum does"));
-            path
-        });
-        let path = read_path(file, path, version, files, remark)?;
+        let (digest, path) = reading.legacy(digest, path);
+        if digest.is_empty() || !digest.bytes().all(|b| b.is_ascii_hexdigit()) {
+            return Err(reading.fault(at, "it does not begin with a digest in hex"));
+        }
+        if algorithm.as_ref().is_ok_and(|a| a.digits() != digest.len()) {
+            return Err(reading.fault(at, "the digest has not the length of its algorithm"));
+        }
+        let path = reading.path(&path)?;
         let digest = digest.to_ascii_lowercase();
         match entries.get(&path) {
-            Some(before) if version < V1_0 && *before == digest => {
-                remark(format!("{file} lists {path} twice with the same digest"));
+            Some(before) if reading.version < V1_0 && *before == digest => {
+                (reading.remark)(format!("{} lists {path} twice with the same digest", reading.file));
             }
-            Some(_) => return Err(BagFault::Twice { file: file.to_owned(), path }),
+            Some(_) => return Err(BagFault::Twice { file: reading.file.to_owned(), path }),
             None => {
                 entries.insert(path, digest);
             }
         }
     }
-    Ok(Listing { file: file.to_owned(), algorithm, entries })
+    Ok(Listing { file: reading.file.to_owned(), algorithm, entries })
 }
 
-/// The paths of a `fetch.txt`.
-pub(super) fn fetch(
-    file: &str,
-    text: &str,
-    version: Version,
-    files: &Files<'_>,
-    remark: &mut dyn FnMut(String),
-) -> Result<Vec<String>, BagFault> {
-    let mut paths = Vec::new();
+/// Reads the paths of a `fetch.txt`.
+pub(super) fn fetch(reading: &mut Reading<'_>, text: &str) -> Result<BTreeSet<String>, BagFault> {
+    let mut paths = BTreeSet::new();
     for (at, line) in lines(text).into_iter().enumerate() {
-        let fault = |what| BagFault::Line { file: file.to_owned(), line: at + 1, what };
-        if line.trim().is_empty() {
+        if reading.blank(line) {
             continue;
         }
         let part = |text: &str| {
@@ -116,44 +152,53 @@ pub(super) fn fetch(
         };
         let parts = part(line).and_then(|(url, rest)| Some((url, part(&rest)?)));
         let (url, (length, path)) =
-            parts.ok_or_else(|| fault("it is not an address, a length and a path"))?;
-        if !url.contains(':') {
-            return Err(fault("it does not begin with an address"));
+            parts.ok_or_else(|| reading.fault(at, "it is not an address, a length and a path"))?;
+        if !is_absolute(&url) {
+            return Err(reading.fault(at, "it does not begin with a whole address, as https://example.org/x"));
         }
-        if length != "-" && !length.bytes().all(|b| b.is_ascii_digit()) {
-            return Err(fault("the length is neither a number nor '-'"));
+        if length != "-" && (length.is_empty() || !length.bytes().all(|b| b.is_ascii_digit())) {
+            return Err(reading.fault(at, "the length is neither a number nor '-'"));
         }
-        paths.push(read_path(file, &path, version, files, remark)?);
+        let path = reading.path(&path)?;
+        if !path.starts_with("data/") {
+            return Err(BagFault::Misplaced { file: reading.file.to_owned(), path });
+        }
+        if paths.contains(&path) {
+            (reading.remark)(format!("{} lists {path} twice", reading.file));
+        }
+        paths.insert(path);
     }
     Ok(paths)
 }
 
-/// A path as it stands in a list: safe, decoded, without a leading `./`.
-fn read_path(
-    file: &str,
-    listed: &str,
-    version: Version,
-    files: &Files<'_>,
-    remark: &mut dyn FnMut(String),
-) -> Result<String, BagFault> {
-    let path = listed.strip_prefix("./").map_or(listed, |path| {
-        remark(format!("{file} lists {path} with ./ before it"));
-        path
-    });
-    let decoded = decode(path, version);
-    if leads_out(path) || leads_out(&decoded) {
-        return Err(BagFault::Unsafe { file: file.to_owned(), path: listed.to_owned() });
+/// Undoes the escapes of `md5sum`.
+fn unescape(path: &str) -> String {
+    let mut out = String::with_capacity(path.len());
+    let mut chars = path.chars();
+    while let Some(c) = chars.next() {
+        let next = if c == '\\' { chars.next() } else { None };
+        match next {
+            Some('n') => out.push('\n'),
+            Some('r') => out.push('\r'),
+            Some(other) => out.push(other),
+            None => out.push(c),
+        }
     }
-    // Drafts did not agree on what is encoded: there, a file that has the very name counts.
-    if version < V1_0 && decoded != path && !files.contains_key(decoded.as_str()) {
-        return Ok(path.to_owned());
-    }
-    if version >= V1_0
-        && path.replace("%25", "").to_ascii_lowercase().replace("%0a", "").replace("%0d", "").contains('%')
-    {
-        remark(format!("{file} lists {path} with a percent sign that is not written %25"));
-    }
-    Ok(decoded)
+    out
+}
+
+/// Whether text is an absolute URI as far as its scheme tells (RFC 3986 §3.1, §4.3).
+fn is_absolute(url: &str) -> bool {
+    url.split_once(':').is_some_and(|(scheme, rest)| {
+        scheme.starts_with(|c: char| c.is_ascii_alphabetic())
+            && scheme.bytes().all(|b| b.is_ascii_alphanumeric() || b"+-.".contains(&b))
+            && !rest.trim_matches('/').is_empty()
+    })
+}
+
+fn has_bare_percent(path: &str) -> bool {
+    let codes = ["0A", "0a", "0D", "0d", "25"];
+    path.split('%').skip(1).any(|after| !codes.iter().any(|code| after.starts_with(code)))
 }
 
 /// RFC 8493 §2.1.3: LF, CR and the percent sign are written `%0A`, `%0D` and `%25`; drafts knew only the first two.
@@ -176,13 +221,14 @@ fn decode(path: &str, version: Version) -> String {
     out
 }
 
-/// Whether a path could mean a place outside the bag, on any system.
-fn leads_out(path: &str) -> bool {
+/// Whether a path could mean a place outside the bag, on any system; a name that lies in the bag may begin oddly.
+fn leads_out(path: &str, is_there: bool) -> bool {
     let drive =
         path.as_bytes().get(1) == Some(&b':') && path.as_bytes().first().is_some_and(u8::is_ascii_alphabetic);
+    let begins = drive || path.starts_with(['\\', '~']);
     path.is_empty()
-        || drive
-        || path.starts_with(['/', '\\', '~'])
+        || path.starts_with('/')
+        || (begins && !is_there)
         || path.contains('\0')
         || path.split(['/', '\\']).any(|part| part == "..")
 }

@@ -1,6 +1,6 @@
 //! Tag files of any bag as text: the declaration, encodings, lines, `bag-info.txt`.
 
-use super::judge::BagFault;
+use super::fault::BagFault;
 
 /// A version of BagIt that can be judged.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -21,10 +21,20 @@ impl Version {
 /// How the tag files other than `bagit.txt` are written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Encoding {
+    Ascii,
     Utf8,
     /// Byte order by its mark; big-endian (`true`) or little-endian without one.
     Utf16(bool),
+    /// As UTF-16, four bytes each.
+    Utf32(bool),
     Latin1,
+}
+
+impl Encoding {
+    /// Whether a byte order mark belongs to it.
+    pub(super) const fn takes_mark(self) -> bool {
+        matches!(self, Self::Utf16(_) | Self::Utf32(_))
+    }
 }
 
 /// Reads `bagit.txt`: exactly two lines, no byte order mark, one space behind each colon, nothing else.
@@ -56,10 +66,13 @@ pub(super) fn declaration(bytes: &[u8]) -> Result<(Version, Encoding), BagFault>
         return Err(BagFault::CannotJudge { what: format!("BagIt version {major}.{minor}") });
     }
     let encoding = match encoding.to_ascii_uppercase().as_str() {
-        "UTF-8" | "US-ASCII" => Encoding::Utf8,
+        "UTF-8" | "UTF8" => Encoding::Utf8,
+        "US-ASCII" | "ASCII" => Encoding::Ascii,
         "UTF-16" | "UTF-16BE" => Encoding::Utf16(true),
         "UTF-16LE" => Encoding::Utf16(false),
-        "ISO-8859-1" => Encoding::Latin1,
+        "UTF-32" | "UTF-32BE" => Encoding::Utf32(true),
+        "UTF-32LE" => Encoding::Utf32(false),
+        "ISO-8859-1" | "ISO8859-1" | "LATIN1" | "LATIN-1" => Encoding::Latin1,
         _ => return Err(BagFault::CannotJudge { what: format!("the encoding {encoding}") }),
     };
     Ok((version, encoding))
@@ -69,7 +82,8 @@ pub(super) fn declaration(bytes: &[u8]) -> Result<(Version, Encoding), BagFault>
 pub(super) fn decode(file: &str, bytes: &[u8], encoding: Encoding) -> Result<(String, bool), BagFault> {
     let fault = || BagFault::NotText { file: file.to_owned() };
     let text = match encoding {
-        Encoding::Utf8 => std::str::from_utf8(bytes).map_err(|_| fault())?.to_owned(),
+        Encoding::Ascii if !bytes.is_ascii() => return Err(fault()),
+        Encoding::Ascii | Encoding::Utf8 => std::str::from_utf8(bytes).map_err(|_| fault())?.to_owned(),
         Encoding::Latin1 => bytes.iter().copied().map(char::from).collect(),
         Encoding::Utf16(big) => {
             let big = match bytes.first_chunk() {
@@ -82,6 +96,18 @@ pub(super) fn decode(file: &str, bytes: &[u8], encoding: Encoding) -> Result<(St
                 |pair: &[u8; 2]| if big { u16::from_be_bytes(*pair) } else { u16::from_le_bytes(*pair) };
             let text: Option<String> =
                 char::decode_utf16(units.iter().map(unit)).collect::<Result<_, _>>().ok();
+            text.filter(|_| rest.is_empty()).ok_or_else(fault)?
+        }
+        Encoding::Utf32(big) => {
+            let big = match bytes.first_chunk() {
+                Some([0, 0, 0xfe, 0xff]) => true,
+                Some([0xff, 0xfe, 0, 0]) => false,
+                _ => big,
+            };
+            let (units, rest) = bytes.as_chunks::<4>();
+            let unit =
+                |four: &[u8; 4]| if big { u32::from_be_bytes(*four) } else { u32::from_le_bytes(*four) };
+            let text: Option<String> = units.iter().map(|four| char::from_u32(unit(four))).collect();
             text.filter(|_| rest.is_empty()).ok_or_else(fault)?
         }
     };
@@ -101,13 +127,19 @@ pub(super) fn lines(text: &str) -> Vec<&str> {
     lines
 }
 
-/// The fields of a `bag-info.txt`, folded lines put together.
-pub(super) fn fields(file: &str, text: &str, version: Version) -> Result<Vec<(String, String)>, BagFault> {
+/// The fields of a `bag-info.txt`, folded lines put together. What is odd but allowed is told to `remark`.
+pub(super) fn fields(
+    file: &str,
+    text: &str,
+    version: Version,
+    remark: &mut dyn FnMut(String),
+) -> Result<Vec<(String, String)>, BagFault> {
     let fault =
         |line: usize, what: &'static str| BagFault::Line { file: file.to_owned(), line: line + 1, what };
     let mut fields: Vec<(String, String)> = Vec::new();
     for (at, line) in lines(text).into_iter().enumerate() {
         if line.trim().is_empty() {
+            remark(format!("{file} has an empty line"));
             continue;
         }
         if line.starts_with([' ', '\t']) {
@@ -120,8 +152,15 @@ pub(super) fn fields(file: &str, text: &str, version: Version) -> Result<Vec<(St
         if label.trim().is_empty() {
             return Err(fault(at, "nothing stands before the colon"));
         }
+        // RFC 8493 §2.2.2; earlier versions took blanks around the colon as they came.
         if version >= V1_0 && label.trim() != label {
             return Err(fault(at, "a blank stands before the colon"));
+        }
+        if version >= V1_0 && !value.starts_with([' ', '\t']) {
+            if !value.is_empty() {
+                return Err(fault(at, "no blank stands behind the colon"));
+            }
+            remark(format!("{file} has a field without a value"));
         }
         fields.push((label.trim().to_owned(), value.trim().to_owned()));
     }
