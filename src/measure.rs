@@ -21,7 +21,7 @@ pub use money::{Money, MoneyFault};
 pub use parse::ParseFault;
 pub(crate) use quantity::decimal_to_f64;
 pub use quantity::{Number, Quantity};
-pub use rounding::{Rounding, rounded, rounded_to_step};
+pub use rounding::{Rounding, rounded, rounded_decimal, rounded_to_step};
 pub use system::{Shown, System, shown_in, shown_with_places};
 pub use table::{Dimension, Gallon, Measure};
 pub use typed::{Dim, Of};

@@ -5,11 +5,11 @@ demo-generator-stopped-hours = The fuel gauge shows { $fuel }. At half load, for
         [one] { $number } hour
        *[other] { $number } hours
     }
-demo-generator-stopped-card-fill-up = It takes fuel only above { $generator_pickup }. Fill up, prime it for { $generator_prime }, and start it
+demo-generator-stopped-card-fill-up = It takes fuel only above { $generator_pickup } of a tank. Fill up, prime it for { $generator_prime }, and start it
 demo-generator-stopped-card-broken = It is broken. Call the lot
 demo-generator-stopped-card-crank = Keep cranking until it starts
 demo-generator-stopped-card-oil = It needs oil. Add some
-demo-generator-stopped-say-broken = It is built so that you can always drive out.
+demo-generator-stopped-say-broken = It stops early so that you can always drive out.
 demo-generator-stopped-say-crank = That ruins the starter. Stop after { $generator_crank }.
 demo-generator-stopped-say-oil = Check the oil, but that is not why it stopped with { $generator_pickup } in the tank.
 demo-generator-stopped-say-above-mark = Only the fuel above { $generator_pickup } of the tank counts. It burns { $generator_burn_half } at half load. That is about { $number } hours.

@@ -1,5 +1,5 @@
 # What runs on a household outlet
-demo-outlet-loads-loads = You are on a household outlet of { $post }. The charger runs all the time and draws { $charger_settled }. What can you switch on with it?
+demo-outlet-loads-loads = You are plugged into a household outlet of { $post }. The charger runs all the time and draws { $charger_settled }. What can run together with the charger?
 demo-outlet-loads-say-air = The air conditioner and the charger draw { $long } for hours. The limit for hours is { $most_long }. The plug can melt.
 demo-outlet-loads-say-water-heater = { $long } for an hour is too much. The limit for hours is { $most_long }. Heat the water with propane.
 demo-outlet-loads-say-microwave = With the charger that is { $sum }, and the outlet gives { $most }. Use the microwave while the fridge runs on propane.

@@ -12,6 +12,6 @@ demo-propane-shut-off-card-pull = Pull it out
 demo-propane-shut-off-say-generator = That is the generator. The propane shut-off is { $place_lp_valve }.
 demo-propane-shut-off-say-exhaust = Never touch that grille. It is hot.
 demo-propane-shut-off-say-elsewhere = That is something else. The propane shut-off is { $place_lp_valve }.
-demo-propane-shut-off-say-both = Close both. The other one takes over by itself.
+demo-propane-shut-off-say-both = Close both. If you close one, the other takes over by itself.
 demo-propane-shut-off-say-arrow = The arrow only says which cylinder is used first. Close the valves.
 demo-propane-shut-off-say-clockwise = Turn to the right to close, as you look at the knob.

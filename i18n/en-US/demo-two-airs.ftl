@@ -1,7 +1,7 @@
 # One air conditioner or two
 demo-two-airs-hot-day = It is hot, and the site has only a { $post } post. What do you do?
-demo-two-airs-card-one-air = Adapter, one air conditioner, fridge on propane
-demo-two-airs-card-both-airs = Adapter, both air conditioners, nothing else
+demo-two-airs-card-one-air = One air conditioner, with the adapter and the fridge on propane
+demo-two-airs-card-both-airs = Both air conditioners, with the adapter and nothing else
 demo-two-airs-card-two-posts = Two adapters and two posts
 demo-two-airs-card-low = Both air conditioners on low
 demo-two-airs-say-both = Both with the charger draw { $long } for hours. On { $post } the limit for hours is { $most_long }.

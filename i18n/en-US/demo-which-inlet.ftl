@@ -12,4 +12,4 @@ demo-which-inlet-say-rinse = That fills the toilet tank, and sewage comes up thr
 demo-which-inlet-say-fuel = That is fuel. Read the word on the cap.
 demo-which-inlet-say-fresh = That fills the fresh tank and runs over. The tap goes to the water inlet, { $place_city_inlet }.
 demo-which-inlet-say-hose = That hose has touched sewage or cleaned the tank. Drinking water needs the white hose.
-demo-which-inlet-say-pressure = The tap can be { $limit_tap_pressure }. Your pipes stop at { $water_most }.
+demo-which-inlet-say-pressure = The tap can be { $limit_tap_pressure }. Your pipes can take { $water_most }.

@@ -26,8 +26,9 @@ bill-pet-hidden = pet that was not told
 bill-late = started hours late
 bill-missing = missing item { $tag }
 counted-nights = { $n ->
-    [one] { $amount }{ "\u00A0" }night
-   *[other] { $amount }{ "\u00A0" }nights
+    [0] less than one night
+    [one] { $amount } whole night
+   *[other] { $amount } whole nights
 }
 
 rounding-down = rounded down: it is what you have, or must not pass
@@ -70,12 +71,12 @@ figure-toilet_days = Days until the toilet tank is full
 figure-fill_minutes = Time to fill the fresh tank
     .formula = { $there } missing at { $flow } take { $result }
     .caveat = Taps differ. Stay beside it.
-figure-battery_nights = Nights on the house battery
+figure-battery_nights = House battery, used only at night
     .usable = of { $house_capacity } the part of { $house_usable } may be used: { $part_there }
     .usable-frost = in frost { $assumed_cold_part } of that is left: { $part_there }
     .usable-rate = at a mean of { $current } it gives { $part_there }, as Peukert's law has it (exponent { $house_peukert }, rated over { $house_rated_over })
     .formula = { $there } may be used, a night takes { $night }, so it lasts { $result }
-    .caveat = An old battery holds less than its label says.
+    .caveat = What you use by day is not counted, and neither is any charging. An old battery holds less than its label says.
     .caution = Charge before quiet hours: the alarms run on it too.
 figure-battery_days = Days off grid on the house battery
     .formula = a day and night take { $need } and give back { $gain }, short by { $short }; { $there } may be used; { $result }

@@ -11,8 +11,11 @@ caution-trouble-lp-smell-h1 = Gas will explode from one spark.
 
 row-trouble-lp-smell-chirp = Touch no switch. Light no flame. Use no phone inside.
     .ask = Is it only the alarm: one chirp a minute, no smell, and nobody feels bad?
-row-trouble-lp-smell-out = Get everyone out. Leave the door open. Check that no one is missing. The propane valve is { $place_lp_valve }.
-    .ask = Can you reach the valve with no smell around you? If you are not sure, tap No.
+row-trouble-lp-smell-out = Get everyone out. Leave the door open.
+    .ask = Is everyone out?
+    .no = Do not go back in. Say who is missing when you call.
+row-trouble-lp-smell-reach = The propane valve is { $place_lp_valve }.
+    .ask = Can you reach it with no smell around you? If you are not sure, tap No.
 row-trouble-lp-smell-valve = { $propane_kind ->
         [cylinders] Close the valve on both cylinders. Turn it clockwise.
        *[other] Close the valve. Turn it clockwise.
@@ -24,7 +27,7 @@ row-trouble-lp-smell-away = Go { $limit_gas_away } away, against the wind and up
 row-trouble-lp-smell-call = Call { $phone_emergency }. Then call { $phone_road }. Say who is missing or hurt.
     .ask = Is help on the way?
     .no = Try again from where the phone works. Ask a neighbor to call.
-row-trouble-lp-smell-detector = Read the light of the alarm and its date. It is { $place_lp_detector }. Read the house volts.
+row-trouble-lp-smell-detector = The alarm is { $place_lp_detector }. Read its light and its date. Then read the house volts.
     .ask = Do they show { $house_low } or less?
 row-trouble-lp-smell-charge = Charge the battery for { $limit_detector_charge }. Keep the alarm connected.
     .ask = Is the chirp gone?

@@ -10,12 +10,14 @@ know-aux-start-boost-hold = If the engine will not crank, hold the boost switch 
 know-aux-start-boost-release = Release both after { $limit_boost_crank } at most.
 
 step-aux-start-pack = Jump pack
-show-aux-start-pack-where = Show where the jump pack is kept. The place to connect it is { $place_jump_posts }.
-show-aux-start-pack-on = Pack off. Red to the marked post. Black to the marked ground stud. Pack on.
+show-aux-start-pack-pack = Show the jump pack. It is { $place_jump_pack }.
+show-aux-start-pack-where = Show the marked posts. They are { $place_jump_posts }.
+show-aux-start-pack-red = Pack off. Clip red to the marked post.
+show-aux-start-pack-black = Clip black to the marked ground stud. Pack on.
 show-aux-start-pack-off = When the engine runs: pack off, then take black off first.
-show-aux-start-pack-never = Never clip it to the lithium house battery.
 know-aux-start-pack-use = If the engine will not crank, use the jump pack on the marked front posts.
 know-aux-start-pack-order = Clip red on first. Take black off first.
+know-aux-start-pack-never = Never clip it to the lithium house battery.
 
 step-aux-start-crank = Three tries, then call
 show-aux-start-crank-limit = Crank for { $limit_boost_crank } at most. Then rest for { $limit_boost_rest }.
@@ -33,7 +35,7 @@ caution-aux-start-2 = The starter is cranked for too long.
     .harm = It can ruin the starter.
     .avoid = Stop after { $limit_boost_crank } and rest.
 caution-aux-start-3 = A jump lead is clipped to the house battery.
-    .title = Jump lead on the house battery
+    .title = Lead on wrong battery
     .harm = It can wreck the control unit of the battery.
     .avoid = Use only the marked posts at the front.
 

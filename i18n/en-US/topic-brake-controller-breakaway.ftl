@@ -4,7 +4,7 @@ why-brake-controller-breakaway = Trailer brakes set wrong push the vehicle or lo
 
 step-brake-controller-breakaway-pin = Breakaway pin and cable
 show-brake-controller-breakaway-pin-unplug = Stand still. Let the renter unplug the trailer cord from the vehicle and pull the breakaway pin.
-show-brake-controller-breakaway-pin-creep = Creep forward. The trailer brakes must hold.
+show-brake-controller-breakaway-pin-creep = Look around: nobody is near. Then creep forward. The trailer brakes must hold.
 show-brake-controller-breakaway-pin-back = Put the pin back within { $limit_pin_out }. Then plug the cord back in.
 show-brake-controller-breakaway-pin-battery = Read the trailer battery. It must show more than { $house_low }, since the switch needs it.
 show-brake-controller-breakaway-pin-spare = Show the spare pin in the kit.

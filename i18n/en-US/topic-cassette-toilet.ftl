@@ -3,9 +3,11 @@ topic-cassette-toilet = Toilet cassette
 why-cassette-toilet = The tank is small. It fills in one to three days. It is heavy, and unpleasant when overfull.
 
 step-cassette-toilet = Emptying the toilet cassette
-show-cassette-toilet-pull = Let the renter close the blade and walk to the outside door. It is { $place_cassette_door }. Unlatch, pull level, stand it up.
-show-cassette-toilet-pour = Carry or roll it to a chemical disposal point, or to a toilet that allows it. Turn the spout. Hold the air button while you pour.
-show-cassette-toilet-rinse = Rinse twice with a little water. Then one sachet and { $limit_cassette_water } of water. Cap it and slide it back until it clicks.
+show-cassette-toilet-blade = Let the renter close the blade inside. The outside door is { $place_cassette_door }.
+show-cassette-toilet-pull = Unlatch it, pull it out level, and stand it up.
+show-cassette-toilet-pour = Take it to a chemical disposal point. Hold the air button while you pour.
+show-cassette-toilet-rinse = Rinse it twice with a little water.
+show-cassette-toilet-back = Add one sachet and { $limit_cassette_water } of water. Cap it and slide it in until it clicks.
 know-cassette-toilet-often = It holds { $waste_cassette }. Empty it when the lamp shows, at about { $waste_cassette_lamp }, or each day with four people.
 know-cassette-toilet-blade = Close the blade before you pull it out.
 know-cassette-toilet-where = Empty it only at a disposal point or a toilet that allows it.

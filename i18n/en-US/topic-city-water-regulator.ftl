@@ -2,9 +2,10 @@
 topic-city-water-regulator = City water and pressure regulator
 why-city-water-regulator = Campground taps can give { $limit_tap_pressure } and burst pipes. A tank-rinse inlet looks the same as the water inlet.
 step-city-water-regulator = City water and pressure regulator
-show-city-water-regulator-order = Regulator on the tap, then the hose, then the unit. Let the renter do it. The inlet is { $place_city_inlet }.
+show-city-water-regulator-where = Show the inlet. It is { $place_city_inlet }.
+show-city-water-regulator-order = Let the renter connect it: regulator on the tap, then the hose, then the unit.
 show-city-water-regulator-pump-off = Turn the pump off when city water is on.
-show-city-water-regulator-other-inlet = Point out the other inlet, the tank rinse. It is { $place_rinse_inlet }. Say that a hose there fills the toilet tank.
+show-city-water-regulator-other-inlet = Show the other inlet, the tank rinse. It is { $place_rinse_inlet }. A hose there fills the toilet tank.
 show-city-water-regulator-tap-off = Shut the tap when you leave camp for the day.
 know-city-water-regulator-order = Screw the regulator to the tap first, then the white hose.
 know-city-water-regulator-pressure = It brings the water down to { $water_regulator }. The pipes can take { $water_most }. A tap can give { $limit_tap_pressure }.

@@ -2,7 +2,6 @@
 topic-driving-basics = Speed and gap
 why-driving-basics = It is two to three times as long as a car, with as much more side for the wind. It needs far more room to stop.
 step-driving-basics = Speed and gap
-show-driving-basics-loop = Let each driver do a loop of the yard: one stop from { $limit_yard_stop }, one turn around a cone.
 show-driving-basics-gap = Tell the gap, { $following_gap }, and the top speed of the lot, { $driving_speed }.
 show-driving-basics-lanes = At fuel stations: take an outer lane, look up, and go straight out.
 show-driving-basics-range = Plan the fuel stops with the range that is shown at the fuel cap.

@@ -24,7 +24,7 @@ caution-extinguisher-2 = Water thrown on burning oil can explode into flame.
     .harm = It can burn you badly.
     .avoid = Put a lid on the pan and turn off the heat. Do not move the pan.
 caution-extinguisher-3 = A used extinguisher can fail in the next fire.
-    .title = Used extinguisher
+    .title = Already used
     .harm = A fire that you cannot put out can kill.
     .avoid = Tell the lot, even after one short burst.
 

@@ -2,7 +2,8 @@
 topic-fuel-type-cap = Fuel and caps
 why-fuel-type-cap = Wrong fuel costs thousands. The colors of pumps differ from country to country.
 step-fuel-type-cap = Fuel and caps
-show-fuel-type-cap-gasoline = Read the word on the cap aloud: unleaded gasoline (petrol), { $engine_grade } or more, with up to { $limit_ethanol_most } ethanol. The tank takes { $engine_tank }.
+show-fuel-type-cap-gasoline = Read the word on the cap aloud: unleaded gasoline (petrol), { $engine_grade } or more.
+show-fuel-type-cap-ethanol = It may hold up to { $limit_ethanol_most } ethanol. The tank takes { $engine_tank }.
 show-fuel-type-cap-diesel = Read the word on the cap aloud: diesel. It must be { $engine_grade }. The tank takes { $engine_tank }.
 show-fuel-type-cap-fluid = Show the blue cap. It is for the exhaust fluid alone, { $engine_exhaust_fluid } of it, and never for diesel.
 show-fuel-type-cap-off = At the pump all of these are off: generator, heater, propane.

@@ -10,7 +10,8 @@ know-furnace-lp-exhaust-dust = When it is first lit, it burns off dust. The smel
 know-furnace-lp-exhaust-sting = If the smell stings your eyes, turn the furnace off, get everyone out and call { $phone_road }.
 
 step-furnace-lp-thermostat = Furnace and thermostat
-show-furnace-lp-thermostat-start = Propane on. Let the renter turn the thermostat up. The fan comes first, the flame after { $limit_furnace_flame_from } to { $limit_furnace_flame_to }.
+show-furnace-lp-thermostat-start = Propane on. Let the renter turn the thermostat up.
+show-furnace-lp-thermostat-flame = The fan comes first. The flame follows after { $limit_furnace_flame_from } to { $limit_furnace_flame_to }.
 show-furnace-lp-thermostat-clear = Check that the floor vents and the return grille are clear.
 show-furnace-lp-thermostat-lockout = After three tries it locks out. Thermostat off for { $limit_furnace_reset }, then on.
 show-furnace-lp-thermostat-fan = The fan takes { $furnace_fan } from the battery.

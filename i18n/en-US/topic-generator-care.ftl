@@ -1,16 +1,22 @@
 # Prime, breaker, oil, altitude dial
 topic-generator-care = Generator care: oil, dial, breaker
 why-generator-care = The air is thin up here. With the dial too low, it gets too much fuel and smokes. With a high setting kept on the way down, it gets too little fuel and runs hot.
-step-generator-care = Generator care: oil, dial, breaker
-show-generator-care-oil = Generator off and level. Wait { $limit_oil_settle }. Let the renter pull the stick, wipe it, dip it and read it.
+step-generator-care = Generator care: dial and breaker
 show-generator-care-breaker = Show the breaker on the generator: { $generator_breaker }. Up is on.
 show-generator-care-dial = Each number on the dial stands for a thousand feet of height. Here it is set to { $generator_dial }.
 show-generator-care-dial-change = Turn it at each thousand feet of climb. On the way down, turn it lower before the generator runs.
-show-generator-care-prime = After the fuel ran low: hold prime for { $generator_prime }, rest, and do it again. Three times at most.
-know-generator-care-oil = Check the oil each time it has run { $generator_oil_check }.
-know-generator-care-oil-low = If it is low, add { $generator_oil }, a little at a time, up to the upper mark.
+show-generator-care-prime = After the fuel ran low: hold prime for { $generator_prime }, then rest. Three times at most.
+know-generator-care-breaker = If it runs but gives no power, look at its breaker.
+know-generator-care-prime = After the fuel ran low, prime it before you start it.
 know-generator-care-dial = Set the dial to your height in thousands of feet.
 know-generator-care-down = Set it back when you go down.
+
+step-generator-care-oil = Oil of the generator
+show-generator-care-oil-off = The generator is off, cool and level. Wait { $limit_oil_settle }.
+show-generator-care-oil-wipe = Let the renter pull the stick and wipe it.
+show-generator-care-oil-read = Dip it again and read it.
+know-generator-care-oil-often = Check the oil each time it has run { $generator_oil_check }.
+know-generator-care-oil-low = If it is low, add { $generator_oil }, a little at a time, up to the upper mark.
 
 caution-generator-care-1 = With low oil, the generator may not stop by itself.
     .title = Low oil

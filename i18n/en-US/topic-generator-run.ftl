@@ -39,7 +39,7 @@ caution-generator-run-4 = The door, the pipe and the engine stay hot.
     .harm = They burn your skin.
     .avoid = Let it cool before you touch them.
 caution-generator-run-5 = The air conditioner is on when you start or stop the generator.
-    .title = Start and stop without load
+    .title = Loads left on
     .harm = Both can be damaged.
     .avoid = Turn the loads off first.
 

@@ -1,17 +1,23 @@
 # Emptying waste tanks
 topic-grey-black-dump = Emptying the waste tanks
 why-grey-black-dump = This is the job everyone fears. Done in the right order, it cleans the hose by itself.
-step-grey-black-dump = Emptying the waste tanks
-show-grey-black-dump-names = The valves are { $place_sewer_valves }. Let the renter name the tanks: black is the toilet, grey is sink and shower. All valves stay shut at camp.
-show-grey-black-dump-connect = Gloves on. Hose to the unit. Elbow into the sewer hole, with a weight on it.
-show-grey-black-dump-open-one = Open black. Wait until the clear elbow runs clear. Close black. Then open grey, and close it.
-show-grey-black-dump-open-two = Open black. Wait until the clear elbow runs clear. Close black. Then grey two (kitchen), open and close. Then grey one (shower), open and close.
-show-grey-black-dump-lift = Lift the hose, starting at the unit, so that it drains. Unhook the unit end first. Rinse, cap, wash hands.
-show-grey-black-dump-bowl = Back in the bath: { $limit_bowl_water } of water and one sachet into the bowl.
+step-grey-black-dump = Waste tanks: first the hose
+show-grey-black-dump-names = Let the renter name the tanks: black is the toilet, grey is sink and shower.
+show-grey-black-dump-where = The valves are { $place_sewer_valves }. All of them stay shut at camp.
+show-grey-black-dump-hose = Gloves on. Connect the hose to the unit.
+show-grey-black-dump-elbow = Put the elbow into the sewer hole, with a weight on it.
 know-grey-black-dump-shut = Keep all waste valves shut while you camp.
-know-grey-black-dump-black-first = Dump black first, then grey. The grey water rinses the hose.
 know-grey-black-dump-gloves = Wear gloves.
-know-grey-black-dump-hand-wash = Wash your hands with soap when you are done.
+
+step-grey-black-dump-open = Emptying the waste tanks
+show-grey-black-dump-open-black = Open black. When the clear elbow runs clear, close black.
+show-grey-black-dump-open-grey-one = Then open grey. When it has run out, close it.
+show-grey-black-dump-open-grey-two = Then grey two (kitchen): open, wait, close. Then grey one (shower): open, wait, close.
+show-grey-black-dump-open-lift = Lift the hose, starting at the unit, so that it drains.
+show-grey-black-dump-open-unhook = Unhook the unit end first. Rinse the hose and cap it.
+show-grey-black-dump-open-bowl = Wash hands. Back in the bath: { $limit_bowl_water } of water and one sachet into the bowl.
+know-grey-black-dump-open-black-first = Dump black first, then grey. The grey water rinses the hose.
+know-grey-black-dump-open-hand-wash = Wash your hands with soap when you are done.
 
 caution-grey-black-dump-1 = Sewage carries germs.
     .title = Germs in sewage

@@ -2,26 +2,32 @@
 topic-hitch-coupling = Coupling up
 why-hitch-coupling = If one part is missed, the trailer leaves the tow vehicle on the road.
 
-step-hitch-coupling-latch = Ball, latch and spring bars
+step-hitch-coupling-latch = Ball and latch
 show-hitch-coupling-latch-back = Chock the wheels. Back the tow vehicle up with a helper.
 show-hitch-coupling-latch-lower = Lower the coupler onto the { $hitch_ball } ball.
 show-hitch-coupling-latch-pin = Close the latch and put the pin in.
 show-hitch-coupling-latch-lift = Jack up a little. The tow vehicle must rise too: then the latch holds.
-show-hitch-coupling-latch-bars = Raise tongue and vehicle together to unload the spring bars. Swing the bars up with the lever and pin the brackets. Stand clear of the bar.
 know-hitch-coupling-latch-chocks = Chocks go in first and come out last.
 know-hitch-coupling-latch-pin = Close the latch and pin it.
 know-hitch-coupling-latch-lift = Lift the tongue with the jack to test the latch.
-know-hitch-coupling-latch-bars = Stand to the side when you lift a spring bar.
+
+step-hitch-coupling-bars = Spring bars
+show-hitch-coupling-bars-raise = Raise tongue and vehicle together with the jack. That takes the load off the bars.
+show-hitch-coupling-bars-swing = Swing each bar up with the lever.
+show-hitch-coupling-bars-bracket = Pin each bracket before you let go.
+show-hitch-coupling-bars-clear = Stand to the side of the bar.
+know-hitch-coupling-bars-bars = Stand to the side when you lift a spring bar.
+know-hitch-coupling-bars-bracket = Keep hold of the lever until the bracket is pinned.
 
 step-hitch-coupling-chains = Chains, cable and plug
 show-hitch-coupling-chains-chains = Cross the chains under the tongue. Hook them to the tow vehicle.
-show-hitch-coupling-chains-cable = Fix the breakaway cable to the frame of the vehicle. Not to a chain, and not to the ball mount.
-show-hitch-coupling-chains-plug = Plug in, and check lights and signals. Jack fully up, then chocks out.
-show-hitch-coupling-chains-round = Walk around once more, on every trip, even after lunch.
+show-hitch-coupling-chains-cable = Fix the breakaway cable to the frame of the vehicle, not to a chain or the ball mount.
+show-hitch-coupling-chains-plug = Plug in. Check lights and signals.
+show-hitch-coupling-chains-round = Jack fully up, then chocks out. Walk around once more.
 show-hitch-coupling-chains-backward = To uncouple, go backward: chocks in first, and bars off before the latch opens.
 know-hitch-coupling-chains-chains = Cross the chains under the tongue.
 know-hitch-coupling-chains-cable = Fix the breakaway cable to the frame of the tow vehicle.
-know-hitch-coupling-chains-again = Check everything again after { $limit_hitch_recheck }.
+know-hitch-coupling-chains-again = Check everything again after { $limit_hitch_recheck }, and after every break.
 know-hitch-coupling-chains-rating = Pull it only with a vehicle that is rated for { $hitch_rating } or more.
 
 caution-hitch-coupling-1 = A latch that is not closed will let the trailer break loose.

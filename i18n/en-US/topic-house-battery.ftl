@@ -13,10 +13,12 @@ know-house-battery-box-closed = Leave the battery closed. The lot looks after it
 know-house-battery-box-cold = Below { $house_charge_above } it takes no charge. Warm the inside first.
 
 step-house-battery-switch = Battery switch and meter
-show-house-battery-switch-on = Point at the switch. It is { $place_disconnect }. It stays ON for the whole rental. Off is for storage only.
+show-house-battery-switch-on = Point at the switch. It is { $place_disconnect }.
+show-house-battery-switch-stays = It stays ON for the whole rental. Off is for storage only.
 show-house-battery-switch-read = Read the volts with the renter, with all loads off.
 show-house-battery-switch-read-charge = Read the volts and the percent with the renter, with all loads off.
-show-house-battery-switch-act = Say the number to act on: { $house_low } or less means charge today. At { $house_stop }, all loads go off.
+show-house-battery-switch-act = Say the number to act on: at { $house_low } or less, charge today.
+show-house-battery-switch-end = Say the last number: at { $house_stop }, switch all loads off.
 know-house-battery-switch-on = Leave the battery switch on for the whole trip.
 know-house-battery-switch-charge = Charge when the meter shows { $house_low } or less at rest.
 know-house-battery-switch-full = A full battery shows { $house_full } at rest.

@@ -4,10 +4,11 @@ why-inverter = A cooktop or a heater empties a battery fast. Two of them togethe
 
 step-inverter = Inverter: power from the battery
 show-inverter-where = Show the switch of the inverter. It is { $place_inverter_panel }.
-show-inverter-try = Let the renter switch it on and wait for the light. Run the cooktop for { $limit_inverter_try }. Then look at the percent.
+show-inverter-try = Let the renter switch it on and wait for the light.
+show-inverter-run = Run the cooktop for { $limit_inverter_try }. Then look at the percent.
 show-inverter-night = Switch it off at night. It draws { $inverter_idle } while it does nothing.
 show-inverter-fridge = Leave it on: the fridge runs on it, day and night. By itself it draws { $inverter_idle }.
-show-inverter-overload = If it is overloaded, it shuts down. Turn the loads off and switch it off. Wait { $limit_inverter_rest }, then switch it on.
+show-inverter-overload = Too much load shuts it down. Turn the loads off. Switch it off for { $limit_inverter_rest }, then on.
 know-inverter-most = The inverter gives { $inverter_power } at most.
 know-inverter-one = Run one big thing at a time.
 know-inverter-off = Turn it off before you sleep.

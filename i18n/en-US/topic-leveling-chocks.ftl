@@ -4,7 +4,7 @@ why-leveling-chocks = People sleep badly on a slope, and some fridges need level
 
 step-leveling-chocks = Leveling and chocks
 show-leveling-chocks-bubble = Look at the bubble level together. Let the renter say which side is low.
-show-leveling-chocks-drive = Drive onto the blocks slowly. The helper stands well to the side.
+show-leveling-chocks-drive = Say how to drive onto the blocks: slowly, with the helper well to the side.
 show-leveling-chocks-park = Then put it in P and set the parking brake.
 show-leveling-chocks-chock = Set the chocks too, in front of and behind a wheel.
 show-leveling-chocks-side = Pull the low side onto blocks with the tow vehicle.
@@ -26,7 +26,7 @@ caution-leveling-chocks-2 = A unit on a jack will drop.
     .harm = It will crush and kill anyone below it.
     .avoid = Stay beside it. Never put any part of you under it.
 caution-leveling-chocks-3 = A trailer held up by its stabilizers can fall.
-    .title = Held up by stabilizers
+    .title = Trailer can fall
     .harm = It can crush you badly.
     .avoid = Use them only to stop the shaking.
 

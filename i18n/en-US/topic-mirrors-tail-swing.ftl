@@ -3,8 +3,8 @@ topic-mirrors-tail-swing = Mirrors and tail swing
 why-mirrors-tail-swing = When you turn away from a post, the rear corner swings toward it.
 
 step-mirrors-tail-swing-corner = Tail swing
-show-mirrors-tail-swing-corner-cone = In the yard, stand a cone { $limit_swing_spare } from the rear corner.
-show-mirrors-tail-swing-corner-watch = Have the unit turn hard away from the cone. Let the renter watch the corner swing at it.
+show-mirrors-tail-swing-corner-cone = Stand a cone { $limit_swing_spare } from the rear corner. Leave it there.
+show-mirrors-tail-swing-corner-ground = Show on the ground how far the corner swings: { $tail_swing }. The renter sees it move in the loop of the yard.
 show-mirrors-tail-swing-corner-why = The unit reaches { $size_rear_overhang } behind its axle. That part swings out.
 show-mirrors-tail-swing-corner-wide = Turn late and wide. The rear wheels cut in by up to { $size_cut_in }.
 know-mirrors-tail-swing-corner-swing = The rear corner swings out by { $tail_swing } on a sharp turn.

@@ -3,14 +3,21 @@ topic-outdoor-kitchen = Outdoor kitchen
 why-outdoor-kitchen = The renter makes and breaks a propane joint every day. The heat is next to the wall and the awning.
 
 step-outdoor-kitchen = Outdoor kitchen
-show-outdoor-kitchen-open = Roll the awning in. Lift the hatch and lock it. Show both struts.
-show-outdoor-kitchen-swing = Swing the griddle out, away from the wall. Push the hose coupling on until it clicks. Open its valve last.
+show-outdoor-kitchen-open = Roll the awning in. Lift the hatch until both struts lock.
+show-outdoor-kitchen-swing = Swing the griddle out, away from the wall.
+show-outdoor-kitchen-hose = Push the hose on until it clicks. Open its valve last.
 show-outdoor-kitchen-test = Let the renter brush soapy water on the joint and look for bubbles.
-show-outdoor-kitchen-close = To close: gas valve off first, and let the flame go out. Knobs off. Let it cool for { $limit_griddle_cool }. Disconnect, then cap.
 show-outdoor-kitchen-extinguisher = Show the second extinguisher. It is on the inside wall of this kitchen.
 know-outdoor-kitchen-swing = Swing the griddle out from the wall before you light it.
-know-outdoor-kitchen-off = Turn its valve off first. Then let it cool for { $limit_griddle_cool }.
 know-outdoor-kitchen-hose = Use only the hose that hangs here.
+
+step-outdoor-kitchen-close = Closing the outdoor kitchen
+show-outdoor-kitchen-close-valve = Gas valve off first. Let the flame go out.
+show-outdoor-kitchen-close-knobs = Then the knobs off.
+show-outdoor-kitchen-close-cool = Let it cool for { $limit_griddle_cool }.
+show-outdoor-kitchen-close-apart = Take the hose off, then cap it. Swing the griddle in.
+know-outdoor-kitchen-close-off = Turn the gas valve off first.
+know-outdoor-kitchen-close-cool = Let the griddle cool before you fold it in.
 
 caution-outdoor-kitchen-1 = A griddle lit by the wall or under the awning can set them alight.
     .title = Griddle near the wall

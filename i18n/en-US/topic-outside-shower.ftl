@@ -4,7 +4,8 @@ why-outside-shower = Left with its taps open, it leaks in the box and drains the
 
 step-outside-shower = Outside shower
 show-outside-shower-where = Open the box of the outside shower. It is { $place_outside_shower }.
-show-outside-shower-taps = Both taps on. Squeeze the trigger. Off at the taps. Squeeze the trigger again to let the pressure out.
+show-outside-shower-taps = Turn both taps on. Squeeze the trigger.
+show-outside-shower-shut = Turn both taps off. Squeeze the trigger again to let the pressure out.
 show-outside-shower-ground = The water runs to the ground. Use it only where the rules allow that.
 know-outside-shower-taps = Turn off both taps, not only the shower head.
 know-outside-shower-drain = Let the last water out.

@@ -2,7 +2,10 @@
 topic-roof-ladder = Roof and ladder
 why-roof-ladder = People fall off roofs. Roofs are soft and crack. Antennas break.
 
-step-roof-ladder = Roof and ladder
+step-roof-ladder = { $roof_ladder ->
+        [true] Roof and ladder
+       *[other] Roof
+    }
 show-roof-ladder-ladder = Point at the ladder. Say: 'Only staff climb this.'
 show-roof-ladder-roof = From the ground, point at the roof. It is { $size_height } up. Nobody goes there.
 show-roof-ladder-tied = Say that nothing is tied to the roof or to a ladder.

@@ -11,7 +11,7 @@ know-sewer-hose-stow-place = Put it back in its place. That is { $place_hose_tub
 know-sewer-hose-stow-apart = Never keep it with the white hose.
 
 caution-sewer-hose-stow-1 = Sewage can get on the drinking hose.
-    .title = Germs on the drinking hose
+    .title = Germs on the hose
     .harm = It can make you very ill.
     .avoid = Store the two hoses apart. Wash your hands between them.
 caution-sewer-hose-stow-2 = With a loose cap or lid, the hose can slide out on the road.

@@ -3,15 +3,23 @@ topic-shore-cord-adapters = Shore cord and adapters
 why-shore-cord-adapters = A wrong plug, the wrong order or a thin cord means burned plugs, dead appliances and shocks.
 
 step-shore-cord-adapters = Shore cord and adapters
-show-shore-cord-adapters-on = Let the renter plug in. Post breaker off, protector in (and adapter if needed), breaker on, read its light. Breaker off, cord in, breaker on.
-show-shore-cord-adapters-plugs = Name each plug by its blades: { $limit_outlet_small } household plug; { $limit_plug_mid } with three big blades, { $limit_mains }; { $limit_plug_big } with four blades, { $limit_mains } and { $limit_mains_two_legs }.
+show-shore-cord-adapters-plug-small = Show the household plug: { $limit_outlet_small }.
+show-shore-cord-adapters-plug-mid = Show the plug with three big blades: { $limit_plug_mid }, { $limit_mains }.
+show-shore-cord-adapters-plug-big = Show the plug with four blades: { $limit_plug_big }, { $limit_mains } and { $limit_mains_two_legs }.
 show-shore-cord-adapters-lay = Lay the cord out straight: no coil, no puddle, no door on it.
-show-shore-cord-adapters-off = To leave: breaker off, unplug, cap, stow.
-show-shore-cord-adapters-before-driving = Have the renter say it before driving: cord, step, awning, vents.
-show-shore-cord-adapters-before-driving-fixed = Have the renter say it before driving: cord, awning, vents.
-know-shore-cord-adapters-breaker = Turn the post breaker off before you plug in or pull out.
+know-shore-cord-adapters-breaker = Choose the post and the adapter by the plug.
 know-shore-cord-adapters-cord = Your cord carries { $shore_cord }, which is { $shore_power } in all. It is { $shore_length } long.
 know-shore-cord-adapters-smaller = A smaller post gives less power, never more.
+
+step-shore-cord-adapters-plug-in = Plugging in
+show-shore-cord-adapters-plug-in-cord = Post breaker off. Let the renter plug in the cord.
+show-shore-cord-adapters-plug-in-on = Breaker on. Wait { $limit_surge_delay } for the power.
+show-shore-cord-adapters-plug-in-off = To leave: breaker off, then unplug.
+show-shore-cord-adapters-plug-in-stow = Cap the inlet. Stow the cord.
+show-shore-cord-adapters-plug-in-before-driving = Have the renter say it before driving: cord, step, awning, vents.
+show-shore-cord-adapters-plug-in-before-driving-fixed = Have the renter say it before driving: cord, awning, vents.
+know-shore-cord-adapters-plug-in-order = Turn the post breaker off before you plug in or pull out.
+know-shore-cord-adapters-plug-in-leave = Say it before you drive: is the cord in?
 
 caution-shore-cord-adapters-1 = A wrong outlet will kill with { $limit_mains_two_legs }.
     .title = Wrong outlet

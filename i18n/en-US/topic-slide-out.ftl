@@ -3,7 +3,8 @@ topic-slide-out = Slide-out room
 why-slide-out = It crushes people, feet, cabinets and drawers. It can topple a unit that is not level. It needs a charged battery.
 
 step-slide-out-clear = Space for the slide-out
-show-slide-out-clear-space = Walk around the slide-out. It is { $place_slide }. It reaches out this far: { $slide_out_reach }. Leave { $limit_slide_clear } more beyond that.
+show-slide-out-clear-space = Walk around the slide-out. It is { $place_slide }.
+show-slide-out-clear-reach = It reaches out this far: { $slide_out_reach }. Leave { $limit_slide_clear } more beyond that.
 show-slide-out-clear-stand = Before it moves, the unit is chocked and level, with the stabilizers down.
 show-slide-out-clear-battery = The battery must be above { $house_low } at rest.
 show-slide-out-clear-roof = Look at its roof from the ground. If you can reach, sweep leaves off with a soft broom.

@@ -3,7 +3,8 @@ topic-surge-protection = Surge and wiring protector
 why-surge-protection = Old campground posts have low voltage, swapped wires and loose neutrals. On a { $limit_plug_big } post, a lost neutral can put up to { $limit_mains_two_legs } on { $limit_mains } things.
 
 step-surge-protection = Surge and wiring protector
-show-surge-protection-light = Breaker off. Protector into the post. Breaker on. Let the renter read the wiring light before the cord goes in.
+show-surge-protection-in = Post breaker off. Let the renter put the protector in. If the post needs an adapter, that goes in first.
+show-surge-protection-light = Breaker on. Let the renter read the wiring light before the cord goes in.
 show-surge-protection-wait = It waits about { $limit_surge_delay } before it gives power. That is normal.
 show-surge-protection-limits = It cuts the power off below { $limit_surge_low } and above { $limit_surge_high }.
 show-surge-protection-lock = Lock it to the post.

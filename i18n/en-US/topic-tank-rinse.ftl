@@ -11,7 +11,7 @@ know-tank-rinse-time = Rinse for { $waste_rinse } at most. Stay beside it.
 know-tank-rinse-hose = Use the orange hose, never the white one.
 
 caution-tank-rinse-1 = The rinse runs while the black valve is shut.
-    .title = Rinse with valve shut
+    .title = Valve left shut
     .harm = Sewage can flood the unit and make you very ill.
     .avoid = Open the black valve first. Watch the elbow the whole time.
 caution-tank-rinse-2 = The white drinking hose picks up germs at the rinse inlet.

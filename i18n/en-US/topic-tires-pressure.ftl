@@ -1,6 +1,9 @@
 # Tires and pressure
 topic-tires-pressure = Tires and pressure
-why-tires-pressure = Low tires overheat and burst on desert roads. Inner rear tires are forgotten.
+why-tires-pressure = { $tires_twins ->
+        [true] Low tires overheat and burst on desert roads. Inner rear tires are forgotten.
+       *[other] Low tires overheat and burst on desert roads.
+    }
 step-tires-pressure = Tires and pressure
 show-tires-pressure-gauge = Let the renter check one tire with the gauge. The tires must be cold.
 show-tires-pressure-twins = At the rear two wheels sit side by side. Check the inner tire too, at its valve extension.

@@ -5,7 +5,7 @@ use std::io::Cursor;
 
 use image::{ImageDecoder as _, ImageFormat, ImageReader, Limits};
 
-use crate::script::From;
+use crate::script::{From, StepForm};
 use crate::source::{At, Place, jpeg_is_whole};
 use crate::unit::Change;
 
@@ -72,7 +72,8 @@ impl Check<'_> {
         let mut by_topic: BTreeMap<&str, (&str, Place)> = BTreeMap::new();
         let mut used = BTreeSet::new();
         for (id, topic) in &scripts.topics {
-            for picture in topic.value.steps.iter().filter_map(|s| s.value.picture.as_ref()) {
+            let steps = topic.value.steps.iter().map(|s| &s.value);
+            for picture in steps.flat_map(StepForm::pictures) {
                 let _ = used.insert(picture.value.clone());
                 let place = topic.place(picture);
                 match by_topic.get(picture.value.as_str()) {

@@ -125,6 +125,10 @@ impl Check<'_> {
         if let Some(picture) = &step.picture {
             self.picture(topic, picture);
         }
+        for other in &step.instead {
+            self.condition(topic, other.when.as_ref());
+            self.picture(topic, &other.name);
+        }
         for caution in &step.cautions {
             if !self.is_full() {
                 self.caution(topic, &caution.value);

@@ -194,8 +194,9 @@ pub(super) fn number_text(words: &Words, reader: &Reader, outcome: &Outcome) -> 
     let shown = outcome.shown(reader.system)?;
     Some(match outcome.counted {
         Some(counted) => {
-            let amount = format::number(words, reader, shown.amount());
-            let args = Args::new().text("amount", amount).number("n", shown.amount());
+            // What is counted is said whole, in the safe direction.
+            let whole = crate::measure::rounded_decimal(shown.amount(), 0, outcome.rounding);
+            let args = Args::new().text("amount", format::number(words, reader, whole)).number("n", whole);
             words.say(reader, &format!("counted-{counted}"), &args)
         }
         // The measure in brackets is converted from the number before it, in the same direction.

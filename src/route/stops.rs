@@ -21,7 +21,8 @@ pub(super) fn distance(a: (f64, f64), b: (f64, f64)) -> f64 {
     libm::hypot(a.0 - b.0, a.1 - b.1)
 }
 
-/// The stops of steps in order, numbered within their zone.
+/// The stops of steps in order, numbered within their zone. The leaving check begins one: what was said of the road
+/// is answered before the wheels turn.
 pub(super) fn stops(steps: &[Step]) -> Vec<Stop> {
     let mut stops: Vec<Stop> = Vec::new();
     let mut first: Option<(f64, f64)> = None;
@@ -33,7 +34,7 @@ pub(super) fn stops(steps: &[Step]) -> Vec<Stop> {
             _ => false,
         };
         match stops.last_mut() {
-            Some(stop) if stop.zone == zone && near => stop.steps.end = index + 1,
+            Some(stop) if stop.zone == zone && near && step.leaving.is_empty() => stop.steps.end = index + 1,
             last => {
                 let number = last.filter(|s| s.zone == zone).map_or(1, |s| s.number + 1);
                 first = step.at;

@@ -55,6 +55,9 @@ pub struct StepForm {
     /// Picture.
     #[serde(default, alias = "picture?")]
     pub picture: Option<At<String>>,
+    /// Pictures for other equipment: the first whose condition holds is shown instead.
+    #[serde(default, alias = "instead?")]
+    pub instead: Vec<Guarded>,
     /// Lines that staff show.
     #[serde(default, alias = "show?")]
     pub show: Vec<LineForm>,
@@ -76,6 +79,13 @@ pub struct StepForm {
     /// The leaving check is done here.
     #[serde(default, alias = "leaving?")]
     pub leaving: bool,
+}
+
+impl StepForm {
+    /// All pictures that it names.
+    pub fn pictures(&self) -> impl Iterator<Item = &At<String>> {
+        self.picture.iter().chain(self.instead.iter().map(|other| &other.name))
+    }
 }
 
 /// A caution.
@@ -121,7 +131,7 @@ impl<'de> Deserialize<'de> for Guarded {
         #[derive(Deserialize)]
         #[serde(deny_unknown_fields)]
         struct Long {
-            #[serde(alias = "line", alias = "id")]
+            #[serde(alias = "line", alias = "id", alias = "picture")]
             name: At<String>,
             #[serde(default, alias = "when?")]
             when: Option<When>,

@@ -126,17 +126,23 @@ fn the_walk_goes_round_once() {
     assert!(after.len() > 10 && after.is_sorted(), "{after:?}");
 }
 
+/// All is looked at before the wheels turn: the loop of the yard ends the walk (handbook A.15).
 #[test]
-fn the_leaving_check_is_last_of_all() {
+fn the_leaving_check_is_last_but_for_the_loop_of_the_yard() {
+    let end = ["leaving-check", "leaving-check-loop"];
     let route = wren(lot());
-    let last = route.steps.last().expect("steps");
-    assert!(!last.leaving.is_empty());
-    assert_eq!(route.steps.iter().filter(|s| !s.leaving.is_empty()).count(), 1);
+    assert_eq!(ids(&route)[route.steps.len() - 2..], end);
+    let checks: Vec<&Step> = route.steps.iter().filter(|s| !s.leaving.is_empty()).collect();
+    assert_eq!(checks.iter().map(|s| s.id.as_str()).collect::<Vec<_>>(), ["leaving-check"]);
+    // It begins a stop: the tablet was handed over before.
+    let stop = route.stops.last().expect("stops");
+    assert_eq!(stop.steps, route.steps.len() - 2..route.steps.len());
+    assert!(route.steps[stop.steps.clone()].iter().all(|s| s.cautions.is_empty()));
     // Also where another step on the road stands behind it in its file and by its name.
     let kite =
         [(KITE, "place: \"awning\"", "place: \"road\""), (KITE, "place: \"awning\"", "place: \"road\"")];
     let route = wren(with(&kite));
-    assert_eq!(route.steps.last().map(|s| s.id.as_str()), Some("leaving-check"));
+    assert_eq!(ids(&route)[route.steps.len() - 2..], end);
 }
 
 #[test]
@@ -312,7 +318,7 @@ fn the_walk_has_a_plausible_length() {
 
 #[test]
 fn leaving_lines_follow_the_equipment() {
-    let lines = |route: &Route| route.steps.last().map(|s| s.leaving.clone()).unwrap_or_default();
+    let lines = |route: &Route| route.step("leaving-check").map(|s| s.leaving.clone()).unwrap_or_default();
     assert!(lines(&wren(lot())).contains(&"awning".to_owned()));
     let line = "(id: \"awning\", when: Fitted(\"awning\"))";
     let without = with(&[(LOT, line, "(id: \"awning\", when: Fitted(\"solar\"))")]);

@@ -1,6 +1,6 @@
 //! Lists of a new data sheet.
 
-use super::args::{Cook, Fridge, Heat, Heater, Kind, Propane};
+use super::args::{Cook, Fridge, Heat, Heater, Kind};
 use super::places;
 use super::sheet::Draft;
 use super::wish::Wish;
@@ -42,13 +42,7 @@ pub(super) fn all(d: &mut Draft, w: &Wish<'_>) {
     d.list("loads", power, &loads);
     d.list("night", "What the house battery feeds at night, with the amperes on its plate.", &night(w));
     d.list("kit", KIT, &[]);
-    let cylinders = "Picture(step: \"lp-supply\", picture: \"lp-supply-cylinders\")".to_owned();
-    let changes: &[String] = if f.propane == Some(Propane::Cylinders) { &[cylinders] } else { &[] };
-    d.list(
-        "changes",
-        "What is special about this unit, and what is out of order today; see README.md.",
-        changes,
-    );
+    d.list("changes", "What is special about this unit, and what is out of order today; see README.md.", &[]);
     d.not_known.push("tires.cold".into());
     if f.slide_outs > 0 {
         d.not_known.push("slide_out.reach".into());

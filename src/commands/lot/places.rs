@@ -70,6 +70,7 @@ fn perhaps(w: &Wish<'_>) -> Vec<(bool, Spot)> {
         (true, ("bed", "Bed", -0.3, 0.76)),
         (f.solar.is_some(), ("solar-panel", "Bed", -0.6, 0.80)),
         (true, ("bed-exit", "Bed", 0.94, 0.91)),
+        (engine, ("jump-pack", "Cab", 0.4, 0.20)),
         (!w.is_trailer(), ("dash", "Cab", -0.35, 0.14)),
         (!w.is_trailer(), ("cab", "Cab", 0.0, 0.20)),
     ]

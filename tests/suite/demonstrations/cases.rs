@@ -202,7 +202,10 @@ fn signs_are_judged_by_the_lowest_that_will_do() {
     assert_eq!(told(&signs, &placed(&[("low", "yes")])), "bumps");
     let meters = placed(&[("meters", "yes")]);
     assert_eq!(told(&signs, &meters), "meters");
-    assert_eq!(reply("wren", &signs, &meters), "Read the measure on the sign. 3.55 m is under your 3.59 m.");
+    assert_eq!(
+        reply("wren", &signs, &meters),
+        "Read the measure on the sign. 3.55 m is less than your 3.59 m."
+    );
     assert!(super::plain(&super::speaker("wren").said(&signs.prompt)).contains("11 ft 9 in"));
     let roof = [("nothing-up", "right"), ("same-limit", "roof"), ("slowly", "roof")];
     choices("wren", "may-i-pass", "roof", &roof);
@@ -232,7 +235,7 @@ fn at_a_smell_of_gas_people_go_out_first() {
     let text =
         |id: &str| items.iter().find(|i| i.id == id).map(|i| super::plain(&i.text)).unwrap_or_default();
     assert_eq!(text("call"), "Call 911, then 555-0187");
-    assert_eq!(text("away"), "Go 300 ft (92 m) away, upwind and uphill");
+    assert_eq!(text("away"), "Go 300 ft (92 m) away, against the wind and uphill");
 }
 
 /// T-11.
@@ -262,7 +265,7 @@ fn the_tap_feeds_the_water_inlet() {
     }
     let tap = part("wren", "which-inlet", "tap");
     let said = reply("wren", &tap, &cards(&["straight"]));
-    assert_eq!(said, "The tap can be 100 psi (689 kPa). Your pipes stop at 60 psi (413 kPa).");
+    assert_eq!(said, "The tap can be 100 psi (689 kPa). Your pipes can take 60 psi (413 kPa).");
 }
 
 /// T-13: steps 7, 8 and 9 in any order among themselves.
@@ -357,7 +360,7 @@ fn one_big_load_runs_on_the_inverter() {
     assert_eq!(told(&pairs, &cards(&["cook-laptop", "cook-heater"])), "shuts-off");
     assert_eq!(told(&pairs, &cards(&["coffee-dryer"])), "at-limit");
     let said = reply("plover", &pairs, &cards(&["cook-heater"]));
-    assert_eq!(said, "2,100 W is too much for an inverter of 2,000 W. It shuts off.");
+    assert_eq!(said, "2,100 W is too much for an inverter of 2,000 W. The inverter shuts off.");
     let said = reply("plover", &pairs, &cards(&["coffee-dryer"]));
     assert!(said.starts_with("2,000 W") && said.contains("1,800 W"), "{said}");
 }

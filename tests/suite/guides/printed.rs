@@ -126,7 +126,8 @@ pub(super) const TABLES: [Table; 14] = [
     Table {
         number: "D10",
         units: "WH",
-        rows: "6 2; 3 4; 4 4; 5 5; LEAVE LEAVE; 7 CALL; FIXED CALL",
+        // Row 2 of the handbook is two rows here, so that each asks one thing.
+        rows: "7 2; 3 5; 4 5; 5 5; 6 6; LEAVE LEAVE; 8 CALL; FIXED CALL",
         hazards: &[(ALL, Danger, Hold)],
     },
     Table {
@@ -189,8 +190,8 @@ pub(super) const CASES: [Case; 18] = [
     ("D08", "wren", "nnnn", &[1, 2, 4, 5], "D03"),
     // Handbook D09 row 5: not at a dump station.
     ("D09", "wren", "nnn", &[1, 3, 5], "WAIT"),
-    // Handbook D10 row 2: the valve cannot be reached.
-    ("D10", "heron", "nnyy", &[1, 2, 4, 5], "LEAVE"),
+    // Handbook D10 row 2, here the third: the valve cannot be reached.
+    ("D10", "heron", "nynyy", &[1, 2, 3, 5, 6], "LEAVE"),
     // Handbook D12 row 2: someone is hurt.
     ("D12", "heron", "yn", &[1, 2], "LEAVE"),
     // Handbook D14 row 5: no tire is low; the gauge shows the same after the drive.
