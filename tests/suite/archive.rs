@@ -12,4 +12,5 @@ pub mod many;
 mod receipts;
 mod stock;
 pub mod support;
+mod together;
 mod trust;

@@ -40,6 +40,23 @@ fn of_many_new_files_one_wins() {
     assert_eq!(folder_names(dir.path()), ["x"]);
 }
 
+#[test]
+fn many_new_files_are_written_together_and_replace_none() {
+    let dir = tempfile::tempdir().unwrap();
+    let contents: Vec<Vec<u8>> = (0..40).map(|n| vec![n; 3000 + usize::from(n)]).collect();
+    let file = |n: usize| dir.path().join(format!("{n:02}"));
+    let files: Vec<(PathBuf, &[u8])> = (0..40).map(|n| (file(n), contents[n].as_slice())).collect();
+    SystemDisk.put_all_new(&files[..30], Usual).unwrap();
+    SystemDisk.put_all_new(&[], Usual).unwrap();
+    let again = SystemDisk.put_all_new(&files[25..], Usual).unwrap_err();
+    assert!(matches!(again, DiskFault::Exists { .. }));
+    SystemDisk.put_all_new(&[(dir.path().join("no/where"), b"x")], Usual).unwrap_err();
+    let mut names = folder_names(dir.path());
+    names.sort();
+    assert_eq!(names, (0..30).map(|n| format!("{n:02}")).collect::<Vec<_>>(), "no part is left lying about");
+    assert!((0..30).all(|n| SystemDisk.read(&file(n), 1 << 16).unwrap() == contents[n]));
+}
+
 #[cfg(unix)]
 #[test]
 fn a_key_is_for_its_owner() {

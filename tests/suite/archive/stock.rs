@@ -9,7 +9,7 @@ use sendoff::record::keys::NAMESPACE;
 use sendoff::record::seal::Kind;
 use sendoff::record::zip;
 
-use super::many::{Made, Tablet};
+use super::many::{Made, Tablet, WHOLE};
 use crate::seal::{Payload, has, put_all, run, time, words};
 
 const SAMPLE: u32 = 50;
@@ -23,14 +23,16 @@ for name in sys.stdin.read().split():
     print('valid', name)
 ";
 
-/// Records of all kinds there are: a chain of fifty, and two rehearsals.
+/// Records of all kinds there are: a chain of fifty, two rehearsals, and one of the size of a real one.
 fn records() -> Vec<(Made, Vec<u8>)> {
     let mut tablet = Tablet::new("o1", 51, SAMPLE);
     let mut records: Vec<(Made, Vec<u8>)> = (0..SAMPLE).map(|_| tablet.next()).collect();
     let practice = Tablet::new("o2", 52, 2);
     let first = practice.seal(1, None, Kind::Rehearsal, time("2026-05-04T09:00:00Z"));
     let second = practice.seal(2, Some(&first.0), Kind::Rehearsal, time("2026-05-05T09:00:00Z"));
-    records.extend([first, second]);
+    let last = records[49].0.clone();
+    let whole = tablet.seal(WHOLE, Some(&last), Kind::Handoff, time("2026-05-06T09:00:00Z"));
+    records.extend([first, second, whole]);
     let mut kinds: BTreeMap<Kind, usize> = BTreeMap::new();
     records.iter().for_each(|(made, _)| *kinds.entry(made.kind).or_default() += 1);
     let all = [Kind::Handoff, Kind::NotHandedOver, Kind::Amendment, Kind::Rehearsal];
