@@ -16,6 +16,7 @@
 
 use std::hint::black_box;
 use std::path::Path;
+use std::sync::OnceLock;
 use std::time::{Duration, Instant};
 
 use clap::Parser as _;
@@ -94,6 +95,11 @@ const ROUNDS: usize = 7;
 
 /// One record of a whole handoff, as it is sealed.
 fn played() -> Handoff {
+    static PLAYED: OnceLock<Handoff> = OnceLock::new();
+    PLAYED.get_or_init(play).clone()
+}
+
+fn play() -> Handoff {
     let dir = tempfile::tempdir().unwrap();
     let out = dir.path().to_str().unwrap();
     let line = ["sendoff", "rehearse", "--unit", "wren", "--at", "2026-07-24T15:00:00Z", "--out", out];
@@ -306,12 +312,21 @@ fn main() {
         "opened, and every byte of it read, in {opened:?}; first answer {:?} later",
         start.elapsed() - opened
     );
-    let start = Instant::now();
-    let mut draft = Draft::of(&index, &SystemDisk, &path).unwrap();
+    let (index, few) = add(index, &path, count, 20);
+    let (index, _) = add(index, &path, count + 20, 1_940);
+    let (index, many) = add(index, &path, count + 1_960, 20);
+    println!("20 records added in {few:?}; beside 1,960 that were added before in {many:?}");
+    typing(&index, &bare);
+}
+
+/// Adds records from the `from`th on; their rows are made before the clock starts.
+fn add(index: Index, path: &Path, from: usize, count: usize) -> (Index, Duration) {
     let mut record = Record::Handoff(Box::new(played()));
-    for n in count..count + 20 {
-        draft.add(row(n, &mut record)).unwrap();
-    }
-    draft.finish(&SystemDisk, &path).unwrap();
-    println!("20 records added in {:?}", start.elapsed());
+    let rows: Vec<RecordRow> = (from..from + count).map(|n| row(n, &mut record)).collect();
+    let start = Instant::now();
+    let mut draft = Draft::of(&index, &SystemDisk, path).unwrap();
+    drop(index);
+    rows.into_iter().for_each(|row| draft.add(row).unwrap());
+    let index = draft.finish(&SystemDisk, path).unwrap();
+    (index, start.elapsed())
 }

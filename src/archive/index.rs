@@ -1,6 +1,10 @@
 //! Finding records: a file of SQLite with full-text tables beside the sealed files. It is a cache: the truth is the
 //! sealed files and the receipts, and the index can be made anew from them at any time.
 //!
+//! The index is two files: one that holds nearly all, and a small one of what was added since. Neither is ever changed
+//! once it has its name; adding writes the small one anew, and only when that has grown is all of it put together.
+//! A question is asked of both, and the answers are merged.
+//!
 //! Everything by which a record is found stands in one full-text table, by the key of the record: words in columns, and
 //! in a column of their own the marks of what records share. Tags (`unit:wren`, `caution:awning-2=refused`) and texts come
 //! in groups, such as all of one step as it was shown and answered; each group and each text is stored once, and a
@@ -9,17 +13,20 @@
 
 mod file;
 mod find;
+mod hit;
 pub mod keep;
 mod query;
 mod row;
 mod words;
 
+use std::collections::BTreeMap;
 use std::path::Path;
 
 use rusqlite::Connection;
 
 pub use file::Draft;
-pub use find::{Count, Cursor, Hit, Page};
+pub use find::{Count, Cursor, Page};
+pub use hit::Hit;
 pub use query::{Query, Sort};
 pub use row::{Answered, RecordRow, Source, Verified};
 
@@ -70,24 +77,51 @@ impl IndexFault {
 /// An index that is whole. It is read only: what is added makes a new one, by way of a [`Draft`].
 #[derive(Debug)]
 pub struct Index {
+    /// The part that holds nearly all, and what was added since.
+    parts: Vec<Part>,
+}
+
+/// A file of the index.
+#[derive(Debug)]
+struct Part {
     connection: Connection,
 }
 
+impl Part {
+    const fn connection(&self) -> &Connection {
+        &self.connection
+    }
+
+    fn len(&self) -> Result<u64, IndexFault> {
+        let count: i64 = self.connection.query_row("SELECT count(*) FROM records", [], |row| row.get(0))?;
+        Ok(count.unsigned_abs())
+    }
+}
+
 impl Index {
-    /// Opens an index, and reads it once to make sure that it is as it was written.
+    /// Opens an index, and reads it once to make sure that it is as it was written. A file of what was added that
+    /// does not hold is passed over: its records are then missing, as if they had never been added.
     ///
     /// # Errors
     /// It is missing, damaged or of another version, or the disk refuses.
     pub fn open(disk: &dyn Disk, path: &Path) -> Result<Self, IndexFault> {
-        file::open(disk, path).map(Self::over)
+        let whole = file::open(disk, path)?;
+        let added = file::open_added(disk, path, &whole)?;
+        Ok(Self::over([Some(whole), added]))
     }
 
-    const fn over(connection: Connection) -> Self {
-        Self { connection }
+    fn over(connections: impl IntoIterator<Item = Option<Connection>>) -> Self {
+        Self { parts: connections.into_iter().flatten().map(|connection| Part { connection }).collect() }
     }
 
-    const fn connection(&self) -> &Connection {
-        &self.connection
+    /// The part that holds nearly all.
+    fn whole(&self) -> Option<&Part> {
+        self.parts.first()
+    }
+
+    /// The part of what was added since.
+    fn added(&self) -> Option<&Part> {
+        self.parts.get(1)
     }
 
     /// How many records it holds.
@@ -95,8 +129,7 @@ impl Index {
     /// # Errors
     /// It cannot be read.
     pub fn len(&self) -> Result<u64, IndexFault> {
-        let count: i64 = self.connection.query_row("SELECT count(*) FROM records", [], |row| row.get(0))?;
-        Ok(count.unsigned_abs())
+        self.parts.iter().try_fold(0_u64, |sum, part| Ok(sum.saturating_add(part.len()?)))
     }
 
     /// Whether it holds none.
@@ -107,14 +140,39 @@ impl Index {
         self.len().map(|len| len == 0)
     }
 
+    /// How many records its large file holds.
+    ///
+    /// # Errors
+    /// It cannot be read.
+    pub fn whole_len(&self) -> Result<u64, IndexFault> {
+        self.whole().map_or(Ok(0), Part::len)
+    }
+
+    /// Files of the records that were added since all was last put together.
+    ///
+    /// # Errors
+    /// It cannot be read.
+    pub fn added_paths(&self) -> Result<Vec<String>, IndexFault> {
+        let Some(part) = self.added() else { return Ok(Vec::new()) };
+        let mut all = part.connection.prepare_cached("SELECT path FROM records ORDER BY path")?;
+        let paths = all.query_map([], |row| row.get(0))?;
+        Ok(paths.collect::<Result<_, _>>()?)
+    }
+
     /// How the folders of the archive looked when their records were added: path and stamp.
     ///
     /// # Errors
     /// It cannot be read.
     pub fn folders(&self) -> Result<Vec<(String, String)>, IndexFault> {
-        let mut all = self.connection.prepare_cached("SELECT path, stamp FROM folders ORDER BY path")?;
-        let folders = all.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?;
-        Ok(folders.collect::<Result<_, _>>()?)
+        let mut folders = BTreeMap::new();
+        for part in &self.parts {
+            let mut all = part.connection.prepare_cached("SELECT path, stamp FROM folders")?;
+            for row in all.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))? {
+                let (path, stamp): (String, String) = row?;
+                folders.insert(path, stamp);
+            }
+        }
+        Ok(folders.into_iter().collect())
     }
 
     /// Paths of the records in a folder, sorted.
@@ -122,11 +180,17 @@ impl Index {
     /// # Errors
     /// It cannot be read.
     pub fn paths_in(&self, folder: &str) -> Result<Vec<String>, IndexFault> {
-        let mut all = self.connection.prepare_cached(
-            "SELECT path FROM records WHERE path > ?1 || '/' AND path < ?1 || '0' ORDER BY path",
-        )?;
-        let paths = all.query_map([folder], |row| row.get(0))?;
-        Ok(paths.collect::<Result<_, _>>()?)
+        let mut paths: Vec<String> = Vec::new();
+        for part in &self.parts {
+            let mut all = part
+                .connection
+                .prepare_cached("SELECT path FROM records WHERE path > ?1 || '/' AND path < ?1 || '0'")?;
+            for path in all.query_map([folder], |row| row.get(0))? {
+                paths.push(path?);
+            }
+        }
+        paths.sort_unstable();
+        Ok(paths)
     }
 
     /// The text of a record by its exact id, if it is there.
@@ -134,6 +198,11 @@ impl Index {
     /// # Errors
     /// It cannot be read.
     pub fn by_id(&self, id: &str) -> Result<Option<Hit>, IndexFault> {
-        find::by_id(self, id)
+        for part in &self.parts {
+            if let Some(hit) = hit::by_id(part, id)? {
+                return Ok(Some(hit));
+            }
+        }
+        Ok(None)
     }
 }

@@ -1,8 +1,9 @@
 //! The file of the index: made beside the old one, checked, and given its name in one step.
 //!
-//! A file is never changed once it has its name. What is added goes into a copy, so that whoever reads sees the old
-//! index or the new one, a crash leaves the old one, and no log lies beside it. The check sum of the file stands in the
-//! field of its header that is free for the program's own use.
+//! A file is never changed once it has its name. What is added goes into a small file of its own, which is written anew
+//! each time and names the large one it belongs to; so whoever reads sees the old index or the new one, a crash leaves
+//! the old one, and no log lies beside it. The check sum of a file stands in the field of its header that is free for
+//! the program's own use.
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -16,7 +17,7 @@ use crate::ports::{Disk, Held};
 use crate::record::seal::{Digest, RecordId};
 
 /// Changes with anything that is kept otherwise than before.
-const VERSION: u32 = 2;
+const VERSION: u32 = 3;
 /// What the check sum leaves out of the header, by the file format of SQLite, section 1.3: the change counter,
 /// the program's own number, which holds the sum, and the counter and the version that go with the change.
 const LEFT_OUT: [(u64, u64); 3] = [(24, 28), (68, 72), (92, 100)];
@@ -37,9 +38,13 @@ CREATE INDEX by_unit ON records(unit, key);
 CREATE TABLE grouped(member INTEGER NOT NULL, grp INTEGER NOT NULL, PRIMARY KEY(member, grp)) WITHOUT ROWID;
 CREATE TABLE shown(record INTEGER PRIMARY KEY, groups BLOB NOT NULL);
 CREATE TABLE folders(path TEXT PRIMARY KEY, stamp TEXT NOT NULL);
+CREATE TABLE base(sum INTEGER NOT NULL);
 CREATE VIRTUAL TABLE found USING fts5(
     names, which, other, notes, tags, content = '', columnsize = 0, prefix = '1 2 3',
     tokenize = \"unicode61 remove_diacritics 2\"
+);
+CREATE VIRTUAL TABLE head USING fts5(
+    words, content = '', columnsize = 0, prefix = '1 2 3', tokenize = \"unicode61 remove_diacritics 2\"
 );
 CREATE VIRTUAL TABLE inside USING fts5(
     names, content = '', columnsize = 0, tokenize = \"trigram remove_diacritics 1\"
@@ -61,17 +66,40 @@ pub(super) fn open(disk: &dyn Disk, path: &Path) -> Result<Connection, IndexFaul
     let sum = sum(disk, path)?;
     let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let connection = Connection::open_with_flags(path, flags)?;
-    let number = |name| connection.pragma_query_value(None, name, |row| row.get::<_, i64>(0));
-    let version = number("user_version")?;
-    if version != i64::from(VERSION) {
+    if number(&connection, "user_version")? != i64::from(VERSION) {
         return Err(IndexFault::Version);
     }
     // The field is signed for SQLite; its bits are those of the sum.
-    if number("application_id")? != i64::from(sum.cast_signed()) {
+    if number(&connection, "application_id")? != i64::from(sum.cast_signed()) {
         return Err(IndexFault::Damaged);
     }
     settle(&connection)?;
     Ok(connection)
+}
+
+fn number(connection: &Connection, name: &str) -> Result<i64, rusqlite::Error> {
+    connection.pragma_query_value(None, name, |row| row.get(0))
+}
+
+/// Opens the file of what was added to this one since, if there is one that belongs to it and is whole.
+pub(super) fn open_added(
+    disk: &dyn Disk,
+    path: &Path,
+    whole: &Connection,
+) -> Result<Option<Connection>, IndexFault> {
+    let added = match open(disk, &added(path)) {
+        Ok(added) => added,
+        Err(fault) if fault.can_be_remade() => return Ok(None),
+        Err(fault) => return Err(fault),
+    };
+    let base = added.query_row("SELECT sum FROM base", [], |row| row.get::<_, i64>(0)).ok();
+    Ok(Some(added).filter(|_| base == number(whole, "application_id").ok()))
+}
+
+/// The file of what was added since.
+fn added(path: &Path) -> PathBuf {
+    let name = path.file_name().map_or_else(String::new, |n| n.to_string_lossy().into_owned());
+    path.with_file_name(format!("{name}-added"))
 }
 
 fn settle(connection: &Connection) -> Result<(), rusqlite::Error> {
@@ -85,6 +113,8 @@ pub struct Draft {
     connection: Connection,
     /// Where it is made; none in memory.
     part: Option<PathBuf>,
+    /// The large file to which it adds; none when it is that itself.
+    base: Option<Connection>,
     /// Held against another that would make it at the same time.
     _held: Option<Box<dyn Held>>,
     tags: BTreeMap<String, i64>,
@@ -100,11 +130,7 @@ impl Draft {
     /// The file cannot be made.
     pub fn new(disk: &dyn Disk, path: &Path) -> Result<Self, IndexFault> {
         let (part, held) = part(disk, path)?;
-        let connection = Connection::open(&part)?;
-        connection.execute_batch(
-            "PRAGMA page_size = 8192; PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF; PRAGMA locking_mode = EXCLUSIVE;",
-        )?;
-        Self::begin(connection, Some((part, held)))
+        Self::begin(empty(&part)?, Some((part, held)), true)
     }
 
     /// An empty index in memory.
@@ -112,38 +138,58 @@ impl Draft {
     /// # Errors
     /// There is no room for it.
     pub fn in_memory() -> Result<Self, IndexFault> {
-        Self::begin(Connection::open_in_memory()?, None)
+        Self::begin(Connection::open_in_memory()?, None, true)
     }
 
-    fn begin(connection: Connection, part: Option<(PathBuf, Box<dyn Held>)>) -> Result<Self, IndexFault> {
+    fn begin(
+        connection: Connection,
+        part: Option<(PathBuf, Box<dyn Held>)>,
+        whole: bool,
+    ) -> Result<Self, IndexFault> {
         settle(&connection)?;
         connection.execute_batch("BEGIN")?;
         connection.execute_batch(SCHEMA)?;
-        let (part, held) = part.unzip();
-        Ok(Self { connection, part, _held: held, tags: BTreeMap::new(), waiting: Vec::new(), whole: true })
+        Ok(Self::over(connection, part, whole))
     }
 
-    /// A copy of an index that will take its place under the name `path`.
+    fn over(connection: Connection, part: Option<(PathBuf, Box<dyn Held>)>, whole: bool) -> Self {
+        let (part, held) = part.unzip();
+        Self { connection, part, base: None, _held: held, tags: BTreeMap::new(), waiting: Vec::new(), whole }
+    }
+
+    /// What will be added to an index under the name `path`: the little that was added before, and more.
+    ///
+    /// # Errors
+    /// The file cannot be made; [`IndexFault::Busy`] if another process has made the index anew meanwhile.
+    pub fn of(index: &Index, disk: &dyn Disk, path: &Path) -> Result<Self, IndexFault> {
+        let (part, held) = part(disk, path)?;
+        let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+        let base = Connection::open_with_flags(path, flags)?;
+        let sum = number(&base, "application_id")?;
+        if index.whole().and_then(|whole| number(whole.connection(), "application_id").ok()) != Some(sum) {
+            return Err(IndexFault::Busy);
+        }
+        settle(&base)?;
+        let draft = match index.added() {
+            Some(added) => Self::over(copy(added.connection(), &part)?, Some((part, held)), false),
+            None => {
+                let draft = Self::begin(empty(&part)?, Some((part, held)), false)?;
+                draft.connection.execute("INSERT INTO base(sum) VALUES(?1)", [sum])?;
+                draft
+            }
+        };
+        Ok(Self { base: Some(base), ..draft })
+    }
+
+    /// A copy of the large file of an index, which will take the place of both under the name `path`. What was added
+    /// since has to be added again.
     ///
     /// # Errors
     /// The file cannot be made.
-    pub fn of(index: &Index, disk: &dyn Disk, path: &Path) -> Result<Self, IndexFault> {
+    pub fn together(index: &Index, disk: &dyn Disk, path: &Path) -> Result<Self, IndexFault> {
         let (part, held) = part(disk, path)?;
-        let name = part.to_str().ok_or(IndexFault::Name)?;
-        index.connection().execute("VACUUM INTO ?1", [name])?;
-        let connection = Connection::open(&part)?;
-        settle(&connection)?;
-        connection.execute_batch(
-            "PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF; PRAGMA locking_mode = EXCLUSIVE; BEGIN",
-        )?;
-        Ok(Self {
-            connection,
-            part: Some(part),
-            _held: Some(held),
-            tags: BTreeMap::new(),
-            waiting: Vec::new(),
-            whole: false,
-        })
+        let whole = index.whole().ok_or(IndexFault::Missing)?;
+        Ok(Self::over(copy(whole.connection(), &part)?, Some((part, held)), false))
     }
 
     /// Adds a record. One whose id is there already is passed over.
@@ -185,6 +231,8 @@ impl Draft {
             "INSERT INTO found(rowid, names, which, other, notes, tags) VALUES(?1, ?2, ?3, ?4, ?5, ?6)",
         )?
         .execute(params![key, row.who(), row.which(), row.other(), row.noted(), marks])?;
+        c.prepare_cached("INSERT INTO head(rowid, words) VALUES(?1, ?2)")?
+            .execute(params![key, row.head()])?;
         c.prepare_cached("INSERT INTO inside(rowid, names) VALUES(?1, ?2)")?
             .execute(params![key, row.parts()])?;
         Ok(())
@@ -193,12 +241,22 @@ impl Draft {
     /// Gives the record its line; none if its id has one.
     fn insert_record(&self, mut key: i64, row: &RecordRow) -> Result<Option<i64>, IndexFault> {
         let c = &self.connection;
-        if c.prepare_cached("SELECT 1 FROM records WHERE id = ?1")?.exists([row.id().to_string()])? {
+        let all = || [Some(c), self.base.as_ref()].into_iter().flatten();
+        let (id, mut taken) = (row.id().to_string(), false);
+        for c in all() {
+            taken |= c.prepare_cached("SELECT 1 FROM records WHERE id = ?1")?.exists([&id])?;
+        }
+        if taken {
             return Ok(None);
         }
-        let mut taken = c.prepare_cached("SELECT 1 FROM records WHERE key = ?1")?;
         // Two records of one second whose ids fall together: about one pair in a thousand million.
-        while taken.exists([key])? {
+        loop {
+            for c in all() {
+                taken |= c.prepare_cached("SELECT 1 FROM records WHERE key = ?1")?.exists([key])?;
+            }
+            if !std::mem::take(&mut taken) {
+                break;
+            }
             key = key.saturating_sub(1);
         }
         let verified = row.verified.as_ref();
@@ -306,21 +364,50 @@ impl Draft {
     pub fn finish(mut self, disk: &dyn Disk, path: &Path) -> Result<Index, IndexFault> {
         self.flush()?;
         if self.whole {
-            for table in ["found", "inside", "texts"] {
+            for table in ["found", "head", "inside", "texts"] {
                 self.connection.execute_batch(&format!("INSERT INTO {table}({table}) VALUES('optimize')"))?;
             }
         }
         self.connection.execute_batch(&format!("PRAGMA user_version = {VERSION}; COMMIT"))?;
-        let Some(part) = self.part else { return Ok(Index::over(self.connection)) };
+        let Some(part) = self.part else { return Ok(Index::over([Some(self.connection)])) };
         self.connection.close().map_err(|(_, fault)| fault)?;
         let sum = sum(disk, &part)?;
         let connection = Connection::open(&part)?;
         connection.execute_batch("PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF;")?;
         connection.pragma_update(None, "application_id", sum.cast_signed())?;
         connection.close().map_err(|(_, fault)| fault)?;
+        let added = added(path);
+        if let Some(base) = self.base {
+            disk.supplant(&part, &added)?;
+            let added = open(disk, &added)?;
+            return Ok(Index::over([Some(base), Some(added)]));
+        }
         disk.supplant(&part, path)?;
-        open(disk, path).map(Index::over)
+        // It belongs to the file that was there before; if it stays, it is passed over.
+        disk.remove(&added)?;
+        Ok(Index::over([Some(open(disk, path)?)]))
     }
+}
+
+/// An empty file of a database that nobody else reads yet.
+fn empty(part: &Path) -> Result<Connection, IndexFault> {
+    let connection = Connection::open(part)?;
+    connection.execute_batch(
+        "PRAGMA page_size = 8192; PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF; PRAGMA locking_mode = EXCLUSIVE;",
+    )?;
+    Ok(connection)
+}
+
+/// A copy of a database, with a change begun.
+fn copy(from: &Connection, part: &Path) -> Result<Connection, IndexFault> {
+    let name = part.to_str().ok_or(IndexFault::Name)?;
+    from.execute("VACUUM INTO ?1", [name])?;
+    let connection = Connection::open(part)?;
+    settle(&connection)?;
+    connection.execute_batch(
+        "PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF; PRAGMA locking_mode = EXCLUSIVE; BEGIN",
+    )?;
+    Ok(connection)
 }
 
 /// Adds the mark of a group to those of a record.

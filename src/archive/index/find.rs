@@ -1,14 +1,16 @@
 //! Finding: a query becomes a few lists of keys, walked in order and only as far as a page needs.
 
-use jiff::Timestamp;
+use std::cmp::Ordering;
+use std::collections::BTreeSet;
+
 use rusqlite::types::Value;
-use rusqlite::{Row, params, params_from_iter};
+use rusqlite::{params, params_from_iter};
 
 use super::file::mark;
+use super::hit::{HIT, Hit, hit};
 use super::query::{Query, Sort};
 use super::words::{self, Phrase};
-use super::{Index, IndexFault};
-use crate::record::seal::{Digest, Kind};
+use super::{Index, IndexFault, Part};
 
 /// A word that stands in texts of more groups than this tells little: its records are looked through one by one.
 const BROAD: usize = 64;
@@ -20,43 +22,6 @@ const WORDS: &str = "{names which other notes}";
 /// Whether one record fits an expression; the key follows.
 const FOUND_AT: &str = "SELECT 1 FROM found WHERE found MATCH ? AND found.rowid =";
 const INSIDE_AT: &str = "SELECT 1 FROM inside WHERE inside MATCH ? AND inside.rowid =";
-
-/// A record that was found.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Hit {
-    /// Its id.
-    pub id: String,
-    /// Its file, relative to the archive.
-    pub path: String,
-    /// Its digest, if it verified.
-    pub digest: Option<Digest>,
-    /// What is wrong with it, if it did not verify when it was indexed: the code of the failure.
-    pub fault: Option<String>,
-    /// Its kind, if it verified.
-    pub kind: Option<Kind>,
-    /// When it was sealed, if it verified.
-    pub sealed: Option<Timestamp>,
-    /// Offset of local time from UTC in minutes, east positive.
-    pub offset_minutes: i16,
-    /// When the office received it.
-    pub received: Option<Timestamp>,
-    /// Unit id.
-    pub unit: String,
-    /// Name of the unit in the reader's language.
-    pub unit_name: String,
-    /// Booking reference.
-    pub booking: String,
-    /// The first name of the party.
-    pub renter: String,
-    /// Staff codes, joined.
-    pub agents: String,
-    /// Language tag of the renter.
-    pub language: String,
-    /// Refusals that stand.
-    pub refused: u32,
-    /// Steps that were not shown.
-    pub not_shown: u32,
-}
 
 /// Where a page ended, for asking for the next one of the same query.
 #[derive(Debug, Clone, PartialEq)]
@@ -142,7 +107,7 @@ struct Plan {
 
 impl Plan {
     /// `None` when nothing can be found, since a filter names what no record has.
-    fn of(index: &Index, query: &Query) -> Result<Option<Self>, IndexFault> {
+    fn of(index: &Part, query: &Query) -> Result<Option<Self>, IndexFault> {
         let mut marks = Vec::new();
         let mut groups = index
             .connection()
@@ -163,17 +128,33 @@ impl Plan {
         Ok(Some(Self { words, inside, marks, least, most }))
     }
 
+    /// All words, as they are or as beginnings.
+    fn each(&self, star: &str) -> String {
+        self.words.iter().map(|w| format!("{}{star}", w.quoted)).collect::<Vec<_>>().join(" AND ")
+    }
+
+    /// Expression for a tier in the table of what says which record it is. That table has no words in other columns to
+    /// be passed over, and no marks.
+    fn head(&self, tier: Tier, without: Option<Tier>) -> Option<String> {
+        if self.words.is_empty() || !self.marks.is_empty() {
+            return None;
+        }
+        match (tier, without) {
+            (Tier::Whole, _) => Some(self.each("")),
+            (Tier::Begun, None) => Some(self.each("*")),
+            (Tier::Begun, Some(_)) => Some(format!("({}) NOT ({})", self.each("*"), self.each(""))),
+            _ => None,
+        }
+    }
+
     /// Expression for a tier, without the marks; none if it asks for nothing.
     fn fits(&self, tier: Tier) -> Option<String> {
-        let each = |star: &str| {
-            self.words.iter().map(|w| format!("{}{star}", w.quoted)).collect::<Vec<_>>().join(" AND ")
-        };
         let all = match tier {
             _ if self.words.is_empty() => return None,
-            Tier::Whole => format!("{HEAD} : ({})", each("")),
-            Tier::Begun => format!("{HEAD} : ({})", each("*")),
+            Tier::Whole => format!("{HEAD} : ({})", self.each("")),
+            Tier::Begun => format!("{HEAD} : ({})", self.each("*")),
             Tier::Inside => return self.inside.clone(),
-            Tier::Said => format!("{WORDS} : ({})", each("*")),
+            Tier::Said => format!("{WORDS} : ({})", self.each("*")),
             Tier::Shared => {
                 let narrow = self.words.iter().filter(|w| !w.is_broad());
                 let all: Vec<String> = narrow.map(Word::anywhere).collect();
@@ -211,7 +192,7 @@ fn quoted(group: i64) -> String {
     format!("\"{}\"", name.trim())
 }
 
-fn look_up(index: &Index, phrase: &Phrase) -> Result<Word, IndexFault> {
+fn look_up(index: &Part, phrase: &Phrase) -> Result<Word, IndexFault> {
     let quoted = phrase.quoted();
     let mut groups = Vec::new();
     if phrase.in_texts() {
@@ -230,21 +211,19 @@ impl Index {
     /// # Errors
     /// The index cannot be read.
     pub fn search(&self, query: &Query, after: Option<&Cursor>, limit: usize) -> Result<Page, IndexFault> {
-        let Some(plan) = Plan::of(self, query)? else { return Ok(Page { hits: Vec::new(), next: None }) };
         // One more than is shown tells whether there is a next page.
         let most = limit.saturating_add(1);
-        let mut found = match query.sort {
-            Sort::Best => self.ranked(&plan, after, most)?,
-            _ => self.sorted(&plan, query, after, most)?,
-        };
+        let mut found: Vec<(Cursor, &Part)> = Vec::new();
+        for part in &self.parts {
+            found.extend(part.search(query, after, most)?.into_iter().map(|cursor| (cursor, part)));
+        }
+        if self.parts.len() > 1 {
+            found.sort_by(|(a, _), (b, _)| a.order(b, query));
+        }
         let more = found.len() > limit;
         found.truncate(limit);
-        let mut hits = Vec::with_capacity(found.len());
-        let mut load = self.connection().prepare_cached(&format!("{HIT} WHERE key = ?1"))?;
-        for cursor in &found {
-            hits.push(load.query_row([cursor.key], hit)?);
-        }
-        Ok(Page { hits, next: found.pop().filter(|_| more) })
+        let hits = found.iter().map(|(cursor, part)| part.hit(cursor.key)).collect::<Result<_, _>>()?;
+        Ok(Page { hits, next: found.pop().filter(|_| more).map(|(cursor, _)| cursor) })
     }
 
     /// How many records a query finds, counted up to a limit.
@@ -252,28 +231,126 @@ impl Index {
     /// # Errors
     /// The index cannot be read.
     pub fn count(&self, query: &Query, limit: u64) -> Result<Count, IndexFault> {
-        let Some(plan) = Plan::of(self, query)? else { return Ok(Count::Exactly(0)) };
         let most = usize::try_from(limit).unwrap_or(usize::MAX).saturating_add(1);
-        let widest = if plan.has(Tier::Shared) { Tier::Shared } else { Tier::Said };
-        let wide = self.keys(&plan, widest, None, None, most)?;
-        let mut found = wide.len();
-        if found < most && plan.inside.is_some() {
-            let room = most.saturating_add(found);
-            let inside = self.keys(&plan, Tier::Inside, None, None, room)?;
-            found += inside.iter().filter(|key| wide.binary_search(key).is_err()).count();
+        let mut found = 0_usize;
+        for part in &self.parts {
+            found = found.saturating_add(part.count(query, most)?);
         }
         let found = u64::try_from(found).unwrap_or(u64::MAX);
         Ok(if found > limit { Count::MoreThan(limit) } else { Count::Exactly(found) })
+    }
+}
+
+impl Cursor {
+    /// Which of two records comes first; those of two parts are merged by it.
+    fn order(&self, other: &Self, query: &Query) -> Ordering {
+        let order = self
+            .tier
+            .cmp(&other.tier)
+            .then(compare(&self.sorted, &other.sorted))
+            .then(self.key.cmp(&other.key));
+        if query.reversed && query.sort != Sort::Best { order.reverse() } else { order }
+    }
+}
+
+/// The order in which SQLite has the values of one column.
+fn compare(a: &Value, b: &Value) -> Ordering {
+    match (a, b) {
+        (Value::Integer(a), Value::Integer(b)) => a.cmp(b),
+        (Value::Text(a), Value::Text(b)) => a.as_bytes().cmp(b.as_bytes()),
+        _ => Ordering::Equal,
+    }
+}
+
+/// What a tier leaves to those before it.
+#[derive(Debug, Clone, Copy)]
+enum Without<'a> {
+    /// All of this tier, and of those that it holds.
+    Tier(Option<Tier>),
+    /// These keys.
+    Keys(&'a BTreeSet<i64>),
+}
+
+/// The question for a tier without those before it: its beginning, the column of its keys, and what it is asked with.
+fn select(plan: &Plan, tier: Tier, before: Option<Tier>) -> Option<(String, &'static str, Vec<Value>)> {
+    let (mut sql, key, mut given): (String, &str, Vec<Value>);
+    if tier == Tier::Inside {
+        (sql, key) = ("SELECT rowid FROM inside WHERE inside MATCH ?".to_owned(), "inside.rowid");
+        given = vec![plan.inside.clone()?.into()];
+        if !plan.marks.is_empty() {
+            sql.push_str(&format!(" AND EXISTS ({FOUND_AT} {key})"));
+            given.push(plan.marks.join(" AND ").into());
+        }
+        // Beginnings were found before.
+        if let Some(begun) = before.and_then(|tier| plan.fits(tier)) {
+            sql.push_str(&format!(" AND NOT EXISTS ({FOUND_AT} {key})"));
+            given.push(begun.into());
+        }
+    } else if let Some(head) = plan.head(tier, before) {
+        (sql, key) = ("SELECT rowid FROM head WHERE head MATCH ?".to_owned(), "head.rowid");
+        given = vec![head.into()];
+    } else {
+        if let Some(expression) = plan.expression(tier, before) {
+            (sql, key) = ("SELECT rowid FROM found WHERE found MATCH ?".to_owned(), "found.rowid");
+            given = vec![expression.into()];
+        } else {
+            (sql, key) = ("SELECT key FROM records WHERE TRUE".to_owned(), "records.key");
+            given = Vec::new();
+        }
+        if let Some(inside) = plan.inside.clone().filter(|_| tier > Tier::Inside && before.is_some()) {
+            sql.push_str(&format!(" AND NOT EXISTS ({INSIDE_AT} {key})"));
+            given.push(inside.into());
+        }
+    }
+    Some((sql, key, given))
+}
+
+impl Part {
+    /// Where the first records stand that a query finds, in order.
+    fn search(&self, query: &Query, after: Option<&Cursor>, most: usize) -> Result<Vec<Cursor>, IndexFault> {
+        let Some(plan) = Plan::of(self, query)? else { return Ok(Vec::new()) };
+        match query.sort {
+            Sort::Best => self.ranked(&plan, after, most),
+            _ => self.sorted(&plan, query, after, most),
+        }
+    }
+
+    fn hit(&self, key: i64) -> Result<Hit, IndexFault> {
+        let mut load = self.connection().prepare_cached(&format!("{HIT} WHERE key = ?1"))?;
+        Ok(load.query_row([key], hit)?)
+    }
+
+    /// How many records a query finds, counted up to `most`.
+    fn count(&self, query: &Query, most: usize) -> Result<usize, IndexFault> {
+        let Some(plan) = Plan::of(self, query)? else { return Ok(0) };
+        let widest = if plan.has(Tier::Shared) { Tier::Shared } else { Tier::Said };
+        let wide = self.keys(&plan, widest, Without::Tier(None), None, most)?;
+        let mut found = wide.len();
+        if found < most && plan.inside.is_some() {
+            let room = most.saturating_add(found);
+            let inside = self.keys(&plan, Tier::Inside, Without::Tier(None), None, room)?;
+            found += inside.iter().filter(|key| wide.binary_search(key).is_err()).count();
+        }
+        Ok(found)
     }
 
     fn ranked(&self, plan: &Plan, after: Option<&Cursor>, limit: usize) -> Result<Vec<Cursor>, IndexFault> {
         let mut found = Vec::new();
         let first = after.map_or(Tier::Whole, |cursor| cursor.tier);
+        // From the beginning, what the tiers before hold is known, and little: a page is not full yet.
+        let mut known = after.is_none().then(BTreeSet::new);
         let mut before = None;
         for tier in Tier::ALL {
             if tier >= first && plan.has(tier) {
                 let from = after.filter(|cursor| cursor.tier == tier).map(|cursor| cursor.key);
-                let keys = self.keys(plan, tier, before, from, limit.saturating_sub(found.len()))?;
+                let without = match &known {
+                    Some(known) => Without::Keys(known),
+                    None => Without::Tier(before),
+                };
+                let keys = self.keys(plan, tier, without, from, limit.saturating_sub(found.len()))?;
+                if let Some(known) = &mut known {
+                    known.extend(keys.iter().copied());
+                }
                 found.extend(keys.into_iter().map(|key| Cursor { tier, sorted: Value::Null, key }));
                 if found.len() >= limit {
                     break;
@@ -291,38 +368,16 @@ impl Index {
         &self,
         plan: &Plan,
         tier: Tier,
-        before: Option<Tier>,
+        without: Without<'_>,
         after: Option<i64>,
         limit: usize,
     ) -> Result<Vec<i64>, IndexFault> {
+        let (before, known) = match without {
+            Without::Tier(before) => (before, None),
+            Without::Keys(known) => (None, Some(known)),
+        };
         let least = after.map_or(plan.least, |key| plan.least.max(key.saturating_add(1)));
-        let (mut sql, key, mut given): (String, &str, Vec<Value>);
-        if tier == Tier::Inside {
-            let Some(inside) = &plan.inside else { return Ok(Vec::new()) };
-            (sql, key) = ("SELECT rowid FROM inside WHERE inside MATCH ?".to_owned(), "inside.rowid");
-            given = vec![inside.clone().into()];
-            if !plan.marks.is_empty() {
-                sql.push_str(&format!(" AND EXISTS ({FOUND_AT} {key})"));
-                given.push(plan.marks.join(" AND ").into());
-            }
-            // Beginnings were found before.
-            if let Some(begun) = before.and_then(|tier| plan.fits(tier)) {
-                sql.push_str(&format!(" AND NOT EXISTS ({FOUND_AT} {key})"));
-                given.push(begun.into());
-            }
-        } else {
-            if let Some(expression) = plan.expression(tier, before) {
-                (sql, key) = ("SELECT rowid FROM found WHERE found MATCH ?".to_owned(), "found.rowid");
-                given = vec![expression.into()];
-            } else {
-                (sql, key) = ("SELECT key FROM records WHERE TRUE".to_owned(), "records.key");
-                given = Vec::new();
-            }
-            if let Some(inside) = plan.inside.clone().filter(|_| tier > Tier::Inside && before.is_some()) {
-                sql.push_str(&format!(" AND NOT EXISTS ({INSIDE_AT} {key})"));
-                given.push(inside.into());
-            }
-        }
+        let Some((mut sql, key, mut given)) = select(plan, tier, before) else { return Ok(Vec::new()) };
         sql.push_str(&format!(" AND {key} BETWEEN ? AND ? ORDER BY {key}"));
         given.extend([least.into(), plan.most.into()]);
         let mut statement = self.connection().prepare_cached(&sql)?;
@@ -332,6 +387,9 @@ impl Index {
         while keys.len() < limit {
             let Some(row) = rows.next()? else { break };
             let key = row.get(0)?;
+            if known.is_some_and(|known| known.contains(&key)) {
+                continue;
+            }
             if !check || self.fits_broad(plan, key)? && !self.fits_before(plan, before, key)? {
                 keys.push(key);
             }
@@ -425,36 +483,4 @@ impl Index {
         let mut one = self.connection().prepare_cached(&format!("{INSIDE_AT} ?2"))?;
         Ok(one.exists(params![inside, key])?)
     }
-}
-
-const HIT: &str = "SELECT id, path, digest, fault, kind, sealed, offset_minutes, received, unit, unit_name, booking, renter,
-    agents, language, refused, not_shown FROM records";
-
-pub(super) fn by_id(index: &Index, id: &str) -> Result<Option<Hit>, IndexFault> {
-    let mut load = index.connection().prepare_cached(&format!("{HIT} WHERE id = ?1"))?;
-    let mut rows = load.query_map([id], hit)?;
-    Ok(rows.next().transpose()?)
-}
-
-fn hit(row: &Row<'_>) -> Result<Hit, rusqlite::Error> {
-    let seconds = |at: i64| Timestamp::from_second(at).ok();
-    let digest: Option<[u8; 32]> = row.get(2)?;
-    Ok(Hit {
-        id: row.get(0)?,
-        path: row.get(1)?,
-        digest: digest.map(Digest::from_bytes),
-        fault: row.get(3)?,
-        kind: row.get::<_, Option<String>>(4)?.and_then(|kind| kind.parse().ok()),
-        sealed: row.get::<_, Option<i64>>(5)?.and_then(seconds),
-        offset_minutes: row.get(6)?,
-        received: Some(row.get::<_, i64>(7)?.saturating_neg()).filter(|at| *at != 0).and_then(seconds),
-        unit: row.get(8)?,
-        unit_name: row.get(9)?,
-        booking: row.get(10)?,
-        renter: row.get(11)?,
-        agents: row.get(12)?,
-        language: row.get(13)?,
-        refused: row.get(14)?,
-        not_shown: row.get(15)?,
-    })
 }

@@ -18,6 +18,9 @@ use crate::record::zip;
 
 /// Rows that may wait for the one who writes them.
 const AHEAD: usize = 64;
+/// Records that may lie beside the large file, if it holds as many, before all is put together: writing them anew takes
+/// a moment, and putting together takes as long as copying everything.
+const BESIDE: u64 = 2_000;
 /// A folder that was changed so short a time ago may change again without it being seen, in nanoseconds.
 const UNSETTLED: u128 = 2_000_000_000;
 
@@ -143,11 +146,22 @@ fn add(
     let path = archive.dir().join(INDEX);
     let disk = ports.disk.as_ref();
     let mut added = || {
-        let mut draft = Draft::of(&index, disk, &path)?;
         let receipts = archive.receipts()?;
         let all = news.filed.len();
-        add_rows(&mut draft, archive, &news.filed, &receipts, ports.clock.now(), &mut |count| {
-            progress(count, all);
+        let beside = index.added_paths()?;
+        let many = u64::try_from(beside.len().saturating_add(all)).unwrap_or(u64::MAX);
+        let together = many > BESIDE || many > index.whole_len()?;
+        let mut draft =
+            if together { Draft::together(&index, disk, &path)? } else { Draft::of(&index, disk, &path)? };
+        let mut filed = news.filed.clone();
+        if together {
+            filed.extend(beside.into_iter().filter_map(filed_at));
+            for (folder, stamp) in index.folders()? {
+                draft.folder(&folder, &stamp)?;
+            }
+        }
+        add_rows(&mut draft, archive, &filed, &receipts, ports.clock.now(), &mut |count| {
+            progress(count, all.max(count));
         })?;
         for (folder, stamp) in &news.stamps {
             draft.folder(folder, stamp)?;
@@ -214,12 +228,15 @@ fn folders(archive: &Archive) -> Result<Vec<String>, DiskFault> {
 /// Records in a folder, by their names.
 fn filed_in(archive: &Archive, folder: &str) -> Result<Vec<Filed>, DiskFault> {
     let mut all = Vec::new();
-    for name in archive.store().list(folder)? {
-        if let Some(id) = name.strip_suffix(".zip").and_then(|stem| stem.parse().ok()) {
-            all.push(Filed { id, path: format!("{folder}/{name}") });
-        }
-    }
+    let paths = archive.store().list(folder)?.into_iter().map(|name| format!("{folder}/{name}"));
+    all.extend(paths.filter_map(filed_at));
     Ok(all)
+}
+
+/// The record that lies at a path, if that is the path of one.
+fn filed_at(path: String) -> Option<Filed> {
+    let id = path.rsplit('/').next()?.strip_suffix(".zip")?.parse().ok()?;
+    Some(Filed { id, path })
 }
 
 /// How a folder looks; empty when that may change without being seen.

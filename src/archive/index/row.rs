@@ -216,6 +216,11 @@ impl RecordRow {
         words::apart(self.names.iter().map(String::as_str))
     }
 
+    /// Who takes part, and which record it is.
+    pub(super) fn head(&self) -> String {
+        words::together(&self.who(), &self.which())
+    }
+
     /// Names and booking as they stand, for parts of words.
     pub(super) fn parts(&self) -> String {
         words::apart_folded(self.names.iter().map(String::as_str).chain([self.booking.as_str()]))
@@ -318,6 +323,10 @@ impl RecordRow {
             if text.title != step.title {
                 self.text(&[&step.id, &text.title]);
             }
+            // Figures of a trip stand in them: without numbers they are the same in many records, and stored once.
+            let lines = [&text.show, &text.know, &text.notes].into_iter().flatten();
+            let lines: Vec<String> = lines.map(|line| words::without_numbers(line)).collect();
+            self.text(&lines.iter().map(String::as_str).collect::<Vec<_>>());
         }
         let shown = matches!(step.outcome, StepOutcome::Shown { .. });
         if let StepOutcome::NotShown { note, .. } = &step.outcome {

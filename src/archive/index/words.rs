@@ -63,6 +63,11 @@ const fn unspaced(c: char) -> bool {
         | '\u{F900}'..='\u{FAFF}' | '\u{20000}'..='\u{3FFFF}')
 }
 
+/// Text without its numbers.
+pub(super) fn without_numbers(text: &str) -> String {
+    text.chars().filter(|c| !c.is_numeric()).collect()
+}
+
 /// Texts as their words are indexed, so that no phrase reaches from one into the next.
 pub(super) fn apart<'a>(texts: impl IntoIterator<Item = &'a str>) -> String {
     join(texts.into_iter().map(plain))
@@ -71,6 +76,11 @@ pub(super) fn apart<'a>(texts: impl IntoIterator<Item = &'a str>) -> String {
 /// Texts as parts of their words are indexed.
 pub(super) fn apart_folded<'a>(texts: impl IntoIterator<Item = &'a str>) -> String {
     join(texts.into_iter().map(folded))
+}
+
+/// Two texts that are indexed already, so that no phrase reaches from one into the other.
+pub(super) fn together(one: &str, two: &str) -> String {
+    join([one.to_owned(), two.to_owned()].into_iter())
 }
 
 fn join(texts: impl Iterator<Item = String>) -> String {

@@ -161,7 +161,11 @@ pub(super) fn fetch(reading: &mut Reading<'_>, text: &str) -> Result<BTreeSet<St
         }
         let path = reading.path(&path)?;
         if !path.starts_with("data/") {
-            return Err(BagFault::Misplaced { file: reading.file.to_owned(), path });
+            // Bags of the drafts name what is fetched from the payload folder on.
+            if reading.version >= V1_0 {
+                return Err(BagFault::Misplaced { file: reading.file.to_owned(), path });
+            }
+            (reading.remark)(format!("{} lists {path}, which is not in data/", reading.file));
         }
         if paths.contains(&path) {
             (reading.remark)(format!("{} lists {path} twice", reading.file));

@@ -170,7 +170,10 @@ fn old(bag: Bag) -> Vec<(&'static str, Bag)> {
 fn drafts(bag: Bag) -> Vec<(&'static str, Bag)> {
     let again = format!("{HELLO}  data/hello.txt\n").repeat(2);
     let lacking = super::tag_manifest(&bag.clone().without("manifest-sha256.txt"));
+    let fetch = |line: &str| bag.clone().fetch(&format!("{line}\n"));
     vec![
+        ("fetch from the payload folder on", fetch("file:///home/juniper/hello.txt 6 hello.txt")),
+        ("fetch lists what no manifest lists", fetch("https://example.org/x 6 data/x")),
         ("files in either manifest", bag.clone().with("data/two", "hello\n").second(HELLO_512, "data/two")),
         ("listed twice, same digest", bag.clone().manifest(&again)),
         ("tag manifest without the manifest", bag.clone().with("tagmanifest-sha256.txt", &lacking)),

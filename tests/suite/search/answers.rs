@@ -4,7 +4,7 @@ use jiff::civil::date;
 use sendoff::archive::index::{Answered, Count, Index, Query, Sort};
 use sendoff::record::seal::Kind;
 
-use super::lot::{NAMES, cautions, index, the_index};
+use super::lot::{BASE, NAMES, cautions, index, the_index};
 
 const NONE: [u32; 0] = [];
 
@@ -109,7 +109,9 @@ fn whatever_else_is_known_is_found() {
     assert_eq!(found("MW-10"), rest());
     assert_eq!(found("t2-5f3a9c-000012"), [11]);
     assert_eq!(found("kingfisher"), [12]);
-    assert_eq!(found("gas cap lost"), [12]);
+    // Its own words come before those of the steps that all were shown.
+    assert_eq!(found("gas cap lost").first(), Some(&12));
+    assert_eq!(found("\"a lost gas cap\""), [12]);
     assert_eq!(found("vale kingfisher"), NONE);
     assert_eq!(found("γεωργιου kingfisher"), [12]);
     assert_eq!(day("2026-05-04"), [3]);
@@ -125,6 +127,12 @@ fn whatever_else_is_known_is_found() {
     assert_eq!(found("lp-supply-2 muller"), [20, 0]);
     assert_eq!(found("muller xyzzy"), NONE);
     assert_eq!(found("camp chairs müller"), [20, 0]);
+    // Lines of steps, without the numbers in them.
+    let steps = || BASE.route.steps.iter().flat_map(|step| &step.texts);
+    let line = steps()
+        .flat_map(|text| &text.know)
+        .find(|line| line.len() > 30 && !line.contains(|c: char| c.is_numeric() || c == '"'));
+    assert_eq!(found(&format!("\"{}\" müller", line.unwrap())), [20, 0]);
 }
 
 #[test]

@@ -93,7 +93,75 @@ fn nothing_lies_beside_it_and_the_old_one_stands_until_the_new_one_is_whole() {
     assert_eq!(all(&reader, &Query::default(), 2), [2, 1, 0]);
     let names: Vec<String> =
         fs::read_dir(dir.path()).unwrap().map(|e| e.unwrap().file_name().into_string().unwrap()).collect();
-    assert!(names.iter().all(|n| ["index.sqlite", ".index.sqlite.lock"].contains(&n.as_str())), "{names:?}");
+    assert!(
+        names
+            .iter()
+            .all(|n| ["index.sqlite", "index.sqlite-added", ".index.sqlite.lock"].contains(&n.as_str())),
+        "{names:?}"
+    );
+}
+
+/// What is added lies in a small file that belongs to the large one. Whatever a kill or a disk makes of it, the large one
+/// answers, and what is missing is known to be missing.
+#[test]
+fn what_was_added_is_there_as_a_whole_or_not_at_all() {
+    let dir = tempfile::tempdir().unwrap();
+    let (path, beside) = (dir.path().join("index.sqlite"), dir.path().join("index.sqlite-added"));
+    drop(made(&path, 0..6));
+    let large = fs::read(&path).unwrap();
+    drop(grown(&path, [6, 7]));
+    let first = fs::read(&beside).unwrap();
+    drop(grown(&path, [8]));
+    let second = fs::read(&beside).unwrap();
+    assert_eq!(fs::read(&path).unwrap(), large, "the large file is never touched");
+    let len = || Index::open(&SystemDisk, &path).unwrap().len().unwrap();
+    for (bytes, records) in [(&first, 8), (&second, 9)] {
+        fs::write(&beside, bytes).unwrap();
+        assert_eq!(len(), records);
+    }
+    let mut flipped = second.clone();
+    flipped[second.len() / 2] ^= 1;
+    for bytes in [&flipped[..], &second[..second.len() / 2], b"", b"junk"] {
+        fs::write(&beside, bytes).unwrap();
+        assert_eq!(len(), 6);
+        let again = grown(&path, [6, 7, 8]);
+        assert_eq!(again.len().unwrap(), 9);
+        assert_eq!(again.added_paths().unwrap().len(), 3);
+    }
+    // A part that a kill left behind is in nobody's way.
+    fs::write(dir.path().join(".index.sqlite.part"), &second[..100]).unwrap();
+    assert_eq!(grown(&path, [9]).len().unwrap(), 10);
+    // Another large file took the place: what was added to the first does not belong to it.
+    let old = fs::read(&beside).unwrap();
+    drop(made(&path, 20..23));
+    assert!(!beside.exists());
+    fs::write(&beside, &old).unwrap();
+    assert_eq!(len(), 3);
+}
+
+#[test]
+fn what_was_added_can_be_put_together_with_the_rest() {
+    let dir = tempfile::tempdir().unwrap();
+    let path = dir.path().join("index.sqlite");
+    drop(made(&path, (0..40).filter(|n| n % 3 != 0)));
+    let index = grown(&path, (0..40).filter(|n| n % 3 == 0));
+    assert_eq!(answers(&index), answers(&the_index()));
+    let mut draft = Draft::together(&index, &SystemDisk, &path).unwrap();
+    (0..40).filter(|n| n % 3 == 0).for_each(|n| draft.add(row(n)).unwrap());
+    let index = draft.finish(&SystemDisk, &path).unwrap();
+    assert_eq!((index.whole_len().unwrap(), index.added_paths().unwrap().len()), (40, 0));
+    assert!(!dir.path().join("index.sqlite-added").exists());
+    assert_eq!(answers(&index), answers(&the_index()));
+}
+
+/// Somebody made the index anew between the look and the change.
+#[test]
+fn nothing_is_added_to_a_file_that_took_the_place() {
+    let dir = tempfile::tempdir().unwrap();
+    let path = dir.path().join("index.sqlite");
+    let before = made(&path, 0..3);
+    drop(made(&path, 0..4));
+    assert!(matches!(Draft::of(&before, &SystemDisk, &path), Err(IndexFault::Busy)));
 }
 
 proptest! {

@@ -129,9 +129,20 @@ fn it_follows_the_archive_and_can_be_remade_from_the_files() {
     let hit = index.search(&Query::words("MW-1006"), None, 9).unwrap().hits.remove(0);
     assert_eq!((hit.renter.as_str(), hit.fault), ("Hana Nováková", None));
     assert_eq!(office.archive().read(&hit.path).unwrap().get(..2), Some(&b"PK"[..]));
+    assert_eq!((index.whole_len().unwrap(), index.added_paths().unwrap().len()), (5, 3));
+    drop(index);
+    // What was added is lost: it is added again.
+    fs::write(office.path("office").join("index.sqlite-added"), b"junk").unwrap();
+    assert!(matches!(office.open().1, Kept::Added(3)));
+    // When as much lies beside as it holds, all is put together.
+    office.take(3);
+    let (index, kept) = office.open();
+    assert!(matches!(kept, Kept::Added(3)), "{kept:?}");
+    assert_eq!((index.whole_len().unwrap(), index.added_paths().unwrap().len()), (11, 0));
+    assert!(matches!(office.open().1, Kept::AsItWas));
     let before = said(&index);
     let (again, kept) = keep::rebuild(&office.archive(), &Office::ports(), &mut |_, _| {}).unwrap();
-    assert!(matches!(kept, Kept::Remade { why: Stale::Asked, records: 8 }), "{kept:?}");
+    assert!(matches!(kept, Kept::Remade { why: Stale::Asked, records: 11 }), "{kept:?}");
     assert_eq!(said(&again), before);
     fs::remove_file(office.index_file()).unwrap();
     assert_eq!(said(&office.open().0), before);
