@@ -267,3 +267,24 @@ fn the_walk_of_the_trailer_ends_at_the_vehicle_that_pulls() {
     let driven = ["leaving-check", "brake-controller-breakaway-gain", "leaving-check-loop"].map(at);
     assert_eq!(driven, [3, 2, 1].map(|back| route.steps.len() - back));
 }
+
+/// A picture shows what the unit has: doors or windows to get out by, one wheel or two, a flame or none.
+#[test]
+fn pictures_follow_the_equipment() {
+    let steps = [
+        ("emergency-exit", ["emergency-exit", "emergency-exit-doors", "emergency-exit"]),
+        ("tires-pressure", ["tires-pressure", "tires-pressure-single", "tires-pressure-single"]),
+        ("roof-ladder", ["roof-ladder", "roof-no-ladder", "roof-no-ladder"]),
+        ("ferry-tunnel-lp", ["ferry-tunnel-lp", "ferry-tunnel-heater", "ferry-tunnel-lp"]),
+        ("pets-smoking", ["pets-smoking", "pets-none", "pets-smoking"]),
+    ];
+    for (step, pictures) in steps {
+        let shown =
+            UNITS.map(|unit| route(unit).step(step).and_then(|s| s.picture.clone()).unwrap_or_default());
+        assert_eq!(shown, pictures, "{step} on {UNITS:?}");
+    }
+    let picture = |unit: &str, step: &str| route(unit).step(step).and_then(|s| s.picture.clone());
+    assert_eq!(picture("plover", "water-heater-tank-place").as_deref(), Some("water-heater-tank-inside"));
+    assert_eq!(picture("wren", "water-heater-tank-place").as_deref(), Some("water-heater-tank-place"));
+    assert_eq!(picture("heron", "lp-supply").as_deref(), Some("lp-supply-cylinders"));
+}

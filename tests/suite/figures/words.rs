@@ -197,3 +197,16 @@ fn a_gain_on_the_same_day_is_told() {
     }
     assert!(told.helps.iter().any(|help| help.resource == Resource::Battery));
 }
+
+/// Nights are said whole, never more than there are (handbook E.3: 1.6 and 6.6 nights, and 0.9 in frost).
+#[test]
+fn nights_are_said_whole_in_the_safe_direction() {
+    let reader = Reader::new("en-US", System::Us);
+    let said = |unit: &str, fields: &str| {
+        let value = explain(&scripts().words, &reader, &of(unit, "battery_nights", fields)).value;
+        value.replace(['\u{2068}', '\u{2069}'], "")
+    };
+    assert_eq!(said("plover", ""), "6 whole nights");
+    assert_eq!(said("wren", ""), "1 whole night");
+    assert_eq!(said("wren", "coldest: \"28 °F\""), "less than one night");
+}
