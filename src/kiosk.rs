@@ -103,6 +103,8 @@ pub struct App {
     duty: Option<String>,
     gate: Option<gate::Gate>,
     exits: bool,
+    /// Changes whenever all is to be drawn anew.
+    turn: bool,
 }
 
 impl App {
@@ -138,6 +140,7 @@ impl App {
             gate: None,
             exits: false,
             changed: 0,
+            turn: false,
         };
         app.take_settings();
         if let Err(why) = &app.staff {
@@ -219,6 +222,7 @@ impl App {
             Message::Gate(message) => self.gate_message(message),
         };
         let task = self.run(effects);
+        self.turn ^= matches!(self.screen, Screen::Office(_));
         if self.exits { iced::exit() } else { task }
     }
 
@@ -462,6 +466,7 @@ pub fn program_with(
         .title("Sendoff")
         .window(manners::window(full))
         .theme(App::toolkit_theme)
+        .style(App::ground)
         .subscription(manners::subscription)
         .default_font(theme::fonts::REGULAR);
     for font in theme::fonts::files() {

@@ -45,11 +45,11 @@ office-bad = Not verified
 office-no-name = No name
 office-no-receipt = No receipt
 office-refused = { $count ->
-    [one] one refused
+    [one] 1 refused
    *[other] { $count } refused
 }
 office-not-shown = { $count ->
-    [one] one not shown
+    [one] 1 not shown
    *[other] { $count } not shown
 }
 office-kind-handoff = Handed over
@@ -112,3 +112,128 @@ office-answer-demonstrate = demonstrated
 office-answer-refused = refused
 office-answer-waiting = left without an answer
 office-answer-not-shown = not shown
+
+## A record.
+
+office-back = Back
+office-reading = { $id } is being opened
+office-reading-what = Its file is read and verified once more.
+office-gone = { $id } cannot be opened
+office-gone-why = { $why }. It was in the archive when the list was made. Check the archive, and restore the file from a copy if it is lost.
+office-overview = Overview
+office-file = The file
+office-brief = In short
+office-brief-who = Party
+office-brief-unit = Unit
+office-brief-booking = Booking
+office-brief-agents = Agents
+office-brief-shown = { $done } of { $all } steps were shown
+office-brief-cautions = { $done } of { $all } cautions were confirmed
+office-brief-refused = { $all ->
+    [one] One refusal stands
+   *[other] { $all } refusals stand
+}
+office-brief-readings = { $all ->
+    [0] No reading was asked for
+    [one] One reading
+   *[other] { $all } readings
+}
+office-brief-lent = { $all ->
+    [0] No item was lent
+    [one] One kind of item was lent
+   *[other] { $all } kinds of items were lent
+}
+office-brief-signed = { $all ->
+    [0] Nobody signed
+    [one] One person signed
+   *[other] { $all } people signed
+}
+office-ink = Handwriting
+office-sealed = Sealed, by the tablet's clock
+office-digest = Fingerprint of the record
+office-key = Key of the tablet
+office-path = File in the archive
+office-no-receipt-what = No receipt says when it came. It was put here by hand, or the receipts are damaged.
+office-judged = Judged
+office-judged-received = As of { $when }, when the office received it
+office-judged-now = As of { $when }, since no receipt counts for it
+office-chain = Place in the chain
+office-chain-number = This is record number { NUMBER($number, useGrouping: 0) } of tablet { $tablet }. A tablet numbers its records from 1 and skips none.
+office-chain-first = It is the first record of this key.
+office-chain-follows = It goes on from { $id }, as it should.
+office-chain-gap-before = Record number { NUMBER($number, useGrouping: 0) }, from which it goes on, never came in. Look for it on the tablet and on sticks.
+office-chain-fork-before = It does not go on from { $id }, which has the number before it. Run an audit.
+office-chain-last = No later record of this tablet has come in.
+office-chain-next = { $id } goes on from it, as it should.
+office-chain-fork-after = { $id } has the next number but does not go on from it, or does not hold. Open that one.
+office-chain-gap-after = The next number never came in, but { $id } did. Look for what is missing on the tablet and on sticks.
+office-chain-open-before = Open the one before
+office-chain-open-after = Open the one after
+office-seal-means = The seal proves which tablet sealed this record and that nothing was changed since. It does not prove who held the pen.
+office-broken-why = { $why }. Nothing of what the file says is shown.
+office-broken-what = The file stays where it is, as evidence. Compare it with the copy that the renter has, and with the tablet. Do not delete it.
+office-part = Part { $part } of { $parts }
+office-part-before = Part before
+office-part-after = Next part
+
+## Copying out.
+
+office-export = Copy out
+office-export-sealed = The sealed record
+office-export-sealed-what = One ZIP file, byte for byte. Anyone can verify it.
+office-export-text = The text for people
+office-export-text-what = All of it as plain text. It carries no seal.
+office-export-to = Copy to { $place }
+office-export-folder = Copy to this folder
+office-export-busy = One moment. Do not pull out the stick.
+office-export-done = The copy was written and read back
+office-export-where = { $path }
+office-export-not = The copy was not written
+office-export-why = { $why }. Try another folder or stick.
+office-places-looking = Looking for sticks and folders.
+office-places-none = No stick is plugged in. Plug one in, wait a moment, then look again.
+office-places-again = Look again
+office-folder = Another folder, such as a shared drive
+office-folder-example = /media/stick
+
+## Taking in.
+
+office-take = Take records in
+office-take-what = Records come from tablets on a stick or in a shared folder. Each is verified before it is filed, and filed once. What lies there is only read.
+office-take-from = Take in from { $place }
+office-take-folder = Take in from this folder
+office-take-busy = One moment. Do not pull out the stick.
+office-take-goes-on = It goes on by itself if you leave this page.
+office-take-stopped = Taking in has stopped
+office-take-stopped-why = { $why }. What was filed stays filed. The same can be taken in once more.
+office-take-came-from = From { $place }
+office-take-new = { $count ->
+    [0] No record is new.
+    [one] One new record is filed.
+   *[other] { $count } new records are filed.
+}
+office-take-known = { $count ->
+    [0] None was here already.
+    [one] One was here already.
+   *[other] { $count } were here already.
+}
+office-take-bad = { $count ->
+    [0] None was refused.
+    [one] One was refused.
+   *[other] { $count } were refused.
+}
+office-take-rehearsals = { $count ->
+    [one] One rehearsal was left alone. It is never evidence.
+   *[other] { $count } rehearsals were left alone. They are never evidence.
+}
+office-take-bad-title = Refused, and why
+office-take-bad-more = { $count ->
+    [one] One more is not listed here. It is in quarantine with its reason.
+   *[other] { $count } more are not listed here. They are in quarantine with their reasons.
+}
+office-take-kept = It is kept in the archive as { $place }, with its reason beside it.
+office-take-remarks = What you should look at
+office-take-no-receipt = No receipt could be left in { $place }: { $why }.
+office-take-log-refused = { $place } is not believed: { $why }.
+office-take-receipt = A receipt lies beside the records. Plug the stick into the tablet again, so that its records no longer wait there.
+office-take-more = Take in more

@@ -3,13 +3,17 @@
 
 mod clerk;
 mod desk;
+mod record;
+mod work;
 
 use std::path::PathBuf;
 
+use crate::archive::import::Summary;
 use crate::archive::index::{Count, Cursor, Page, Query};
 
 pub(in crate::kiosk) use clerk::PAGE;
 pub use desk::Desk;
+pub use record::{After, Before, Broken, Held, Opened};
 
 use super::App;
 use super::effect::Effect;
@@ -54,6 +58,37 @@ pub enum Ask {
         /// The query.
         query: Query,
     },
+    /// Open a record.
+    Read {
+        /// Its id.
+        id: String,
+        /// Its file, as far as that is known.
+        path: Option<String>,
+    },
+    /// Where records may come from and go to.
+    Places,
+    /// Take records in.
+    TakeIn(PathBuf),
+    /// Copy a record out.
+    Export {
+        /// Its id.
+        id: String,
+        /// Its file.
+        path: String,
+        /// What of it.
+        what: What,
+        /// Where to.
+        to: PathBuf,
+    },
+}
+
+/// What of a record is copied out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum What {
+    /// The sealed file, byte for byte.
+    Sealed,
+    /// Its text.
+    Text,
 }
 
 impl Ask {
@@ -62,7 +97,7 @@ impl Ask {
         let of = |ask: &Self| match ask {
             Self::Find { ticket, .. } => Some(ticket.list),
             Self::Count { list, .. } => Some(*list),
-            Self::Open => None,
+            Self::Open | Self::Read { .. } | Self::Places | Self::TakeIn(_) | Self::Export { .. } => None,
         };
         matches!((of(self), of(earlier)), (Some(later), Some(earlier)) if later > earlier)
     }
@@ -102,7 +137,7 @@ pub enum Remark {
 }
 
 /// What is answered.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub enum Answer {
     /// How far the index is.
     Indexing {
@@ -127,14 +162,50 @@ pub enum Answer {
         /// So many.
         count: Count,
     },
+    /// A record, or why its file cannot be read.
+    Read {
+        /// Its id.
+        id: String,
+        /// The record.
+        result: Result<Box<Opened>, String>,
+    },
+    /// The places there are.
+    Places(Vec<PathBuf>),
+    /// How far taking in is.
+    Taking {
+        /// Places done.
+        done: usize,
+        /// Places in all.
+        of: usize,
+    },
+    /// What became of what was to be taken in.
+    Took {
+        /// Where it came from.
+        place: PathBuf,
+        /// What was done, or why it stopped.
+        result: Result<Box<Summary>, String>,
+    },
+    /// The file that was written, or why not.
+    Exported(Result<PathBuf, String>),
 }
 
 impl App {
     /// Opens the Office screen.
-    pub(super) fn open_office(&mut self) -> Vec<Effect> {
+    pub(in crate::kiosk) fn open_office(&mut self) -> Vec<Effect> {
         let Some(desk) = self.world.office() else { return Vec::new() };
         self.screen = Screen::Office(office::State::new(desk.visit()));
         vec![Effect::Office(Ask::Open)]
+    }
+
+    /// What lies below everything. Where all rows of a table change at once, drawing anew only what differs costs more
+    /// than drawing all of it, and leaves pieces of words out: a ground that differs by less than any eye sees makes
+    /// the toolkit draw all.
+    pub(super) fn ground(&self, theme: &iced::Theme) -> iced::theme::Style {
+        let mut style = iced::theme::Base::base(theme);
+        if self.turn {
+            style.background_color.b -= 1e-4;
+        }
+        style
     }
 
     /// Takes in what the archive says.

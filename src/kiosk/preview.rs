@@ -10,6 +10,7 @@ mod demo;
 #[cfg(test)]
 mod every;
 mod frames;
+mod office;
 mod party;
 mod reread;
 mod tour;
@@ -88,6 +89,9 @@ pub enum TourFault {
     /// The kiosk in memory could not be set up.
     #[error(transparent)]
     Tablet(#[from] TabletFault),
+    /// The archive in memory could not be set up.
+    #[error(transparent)]
+    Archive(#[from] crate::archive::ArchiveFault),
     /// A page could not be drawn.
     #[error(transparent)]
     Headless(#[from] HeadlessFault),
@@ -123,8 +127,10 @@ pub(in crate::kiosk) fn lead<V: Visit>(
         entropy: Arc::new(FixedEntropy([7; 32])),
     };
     let data = PathBuf::from(DATA);
-    let _ = Tablet::first_start(&ports, &data, "t2")?;
-    let world = Arc::new(World::open(ports, data, true)?);
+    let tablet = Tablet::first_start(&ports, &data, "t2")?;
+    office::archive(&ports, &tablet)?;
+    let world = World::open(ports, data, true)?.with_archive(Some(PathBuf::from(office::ARCHIVE)));
+    let world = Arc::new(world);
     let measures = scripts.lot.value.measures.first().map_or("us", String::as_str);
     let staff = Reader::new(&manner.language, system_of(measures));
     let settings = Settings { theme: manner.theme, text: manner.text, keys: false, ..Settings::new(staff) };

@@ -63,5 +63,37 @@ impl std::fmt::Display for Half {
     }
 }
 
+/// Handwriting read back from a picture that [`svg`] wrote; `None` for any other.
+#[must_use]
+pub fn read(picture: &str) -> Option<Ink> {
+    let (_, rest) = picture.split_once("viewBox=\"0 0 1000 ")?;
+    let height = rest.split_once('"')?.0.parse().ok()?;
+    let paths = rest.lines().filter_map(|line| line.strip_prefix("<path d=\"")?.strip_suffix("\"/>"));
+    let strokes = paths.map(points).collect::<Option<_>>()?;
+    let ink = Ink { height, strokes };
+    // Only what is written the same way again was read rightly.
+    (svg(&ink) == picture).then_some(ink)
+}
+
+/// The points of a stroke: where it begins, what its curves are drawn to, where it ends.
+fn points(path: &str) -> Option<Vec<(i16, i16)>> {
+    let point = |text: &str| {
+        let mut numbers = text.split(' ').map(str::parse::<i16>);
+        Some((numbers.next()?.ok()?, numbers.next()?.ok()?))
+    };
+    let (drawn, last) = path.strip_prefix('M')?.split_once('L')?;
+    let mut parts = drawn.split('Q');
+    let mut stroke = vec![point(parts.next()?)?];
+    for part in parts {
+        stroke.push(point(part)?);
+    }
+    let last = point(last)?;
+    // A dot ends where it begins.
+    if stroke.len() > 1 || stroke.first() != Some(&last) {
+        stroke.push(last);
+    }
+    Some(stroke)
+}
+
 #[cfg(test)]
 mod tests;

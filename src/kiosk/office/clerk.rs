@@ -4,14 +4,14 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use super::{Answer, Ask, Ready, Remark};
-use crate::archive::Archive;
 use crate::archive::index::keep::{self, Kept};
 use crate::archive::index::{Index, IndexFault, Query};
+use crate::archive::{Archive, Receipts};
 use crate::kiosk::run::World;
 use crate::ports::Ports;
 
-/// Beyond this, what is found is not counted.
-const COUNTED: u64 = 100_000;
+/// Beyond this, what words and filters find is not counted: it would take longer than finding it.
+const COUNTED: u64 = 1_000;
 /// Rows of a page.
 pub(in crate::kiosk) const PAGE: usize = 50;
 /// How often it is told how far the index is: a line for every record would take longer than reading it.
@@ -20,15 +20,17 @@ const TOLD: usize = 50;
 /// The archive, and its index while it is open.
 #[derive(Debug)]
 pub(super) struct Clerk {
-    ports: Ports,
-    dir: PathBuf,
-    open: Option<Open>,
+    pub(super) ports: Ports,
+    pub(super) dir: PathBuf,
+    pub(super) open: Option<Open>,
 }
 
+/// The archive while it is open.
 #[derive(Debug)]
-struct Open {
-    archive: Archive,
+pub(super) struct Open {
+    pub(super) archive: Archive,
     index: Index,
+    pub(super) receipts: Receipts,
 }
 
 /// Where answers go.
@@ -40,7 +42,7 @@ impl Clerk {
     }
 
     /// Answers a question.
-    pub(super) fn answer(&mut self, _world: &World, ask: Ask, tell: Tell<'_>) {
+    pub(super) fn answer(&mut self, world: &World, ask: Ask, tell: Tell<'_>) {
         match ask {
             Ask::Open => {
                 let opened = self.open(tell).map_err(|why| why.to_string());
@@ -57,6 +59,21 @@ impl Clerk {
                     tell(Answer::Counted { list, count });
                 }
             }
+            Ask::Read { id, path } => {
+                let result = self.read(&id, path.as_deref()).map(Box::new);
+                tell(Answer::Read { id, result });
+            }
+            Ask::Places => {
+                let volumes = || self.ports.disk.volumes();
+                tell(Answer::Places(world.tablet().map_or_else(volumes, |tablet| tablet.places())));
+            }
+            Ask::TakeIn(place) => {
+                let result = self.take_in(&place, tell);
+                tell(Answer::Took { place, result });
+            }
+            Ask::Export { id, path, what, to } => {
+                tell(Answer::Exported(self.export((&id, &path), what, &to)));
+            }
         }
     }
 
@@ -67,7 +84,7 @@ impl Clerk {
         self.take_up(archive, opened)
     }
 
-    fn take_up(
+    pub(super) fn take_up(
         &mut self,
         archive: Archive,
         opened: Result<(Index, Kept), IndexFault>,
@@ -82,8 +99,14 @@ impl Clerk {
             Kept::InMemory { why } => Some(Remark::Unkept { why: why.to_string() }),
             Kept::Behind { why, missing } => Some(Remark::Behind { why: why.to_string(), missing }),
         };
-        self.open = Some(Open { archive, index });
+        let receipts = archive.receipts().map_err(|fault| fault.to_string())?;
+        self.open = Some(Open { archive, index, receipts });
         Ok(Ready { dir: self.dir.clone(), records, remark })
+    }
+
+    /// The archive, once it is open.
+    pub(super) fn opened(&self) -> Result<&Open, String> {
+        self.open.as_ref().ok_or_else(|| "the archive is not open".to_owned())
     }
 
     /// Asks the index; one that makes no sense is made anew, once.
@@ -95,7 +118,7 @@ impl Clerk {
         if self.open.is_none() {
             let _ = self.open(tell)?;
         }
-        let Some(Open { archive, index }) = &self.open else { return Err(String::new()) };
+        let Some(Open { archive, index, .. }) = &self.open else { return Err(String::new()) };
         match find(index) {
             Err(fault) if fault.can_be_remade() => {}
             other => return other.map_err(|fault| fault.to_string()),

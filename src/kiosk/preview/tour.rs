@@ -77,7 +77,17 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
             self.cautions(index)?;
         }
         self.closing()?;
-        self.reread(unit)
+        self.reread(unit)?;
+        self.office()
+    }
+
+    /// The Office screen, past the gate.
+    pub(super) fn open_office(&mut self) -> Result<(), TourFault> {
+        self.act(Action::ToYard)?;
+        let app = self.driver.state_mut();
+        let effects = app.open_office();
+        let _ = app.run(effects);
+        Ok(())
     }
 
     pub(super) fn part(&mut self, name: &str) {

@@ -3,19 +3,31 @@
 //!
 //! The screen holds what is asked and the rows that are shown. The archive is read by `kiosk::office`, off this thread.
 
+mod brief;
+mod details;
+mod export;
 mod filters;
 mod list;
+mod places;
+pub mod sheet;
 mod table;
+mod take_in;
 mod view;
+
+use std::path::PathBuf;
 
 use super::Action;
 use crate::archive::index::{Query, Sort};
 use crate::kiosk::context::Ctx;
-use crate::kiosk::office::{Answer, Ask, End, Ready};
+use crate::kiosk::office::{Answer, Ask, End, Opened, Ready, Ticket, What};
 use crate::kiosk::ui::{Element, RowsEvent};
 
+use details::Record;
+pub use export::Export;
 pub use filters::{Change, Filters, Which};
 use list::Found;
+pub use places::Places;
+pub use take_in::TakeIn;
 
 /// Rows that are asked for before it is known how many fit.
 const FITS: usize = 20;
@@ -32,13 +44,23 @@ enum Stage {
 }
 
 /// A page of the screen.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Default)]
 enum Page {
     /// What was found.
     #[default]
     List,
     /// What to find.
     Filters,
+    /// A record is being opened.
+    Reading(String),
+    /// The file of a record cannot be read, and why.
+    Gone(String, String),
+    /// A record.
+    Record(Box<Record>),
+    /// A record is copied out.
+    Export(Box<Record>, Export),
+    /// Records are taken in.
+    TakeIn(TakeIn),
 }
 
 /// State of the screen.
@@ -58,6 +80,7 @@ pub struct State {
     coming: Option<Found>,
     /// Why nothing could be found.
     trouble: Option<String>,
+    places: Places,
     fits: usize,
 }
 
@@ -84,6 +107,26 @@ pub enum Message {
     Back,
     /// The archive is to be opened once more.
     Again,
+    /// A record is to be opened, by its id.
+    RecordChosen(String),
+    /// A section of the open record.
+    SectionChosen(usize),
+    /// The next part of a long section, or the one before.
+    PartTurned(bool),
+    /// The open record is to be copied out.
+    ExportAsked,
+    /// What of it.
+    WhatChosen(What),
+    /// Records are to be taken in.
+    TakeInAsked,
+    /// Places are to be looked for once more.
+    PlacesAsked,
+    /// From this place, or to it.
+    PlaceChosen(PathBuf),
+    /// What is typed for a folder.
+    FolderTyped(String),
+    /// From the typed folder, or to it.
+    FolderGiven,
     /// To the Yard.
     YardAsked,
 }
@@ -103,6 +146,7 @@ impl State {
             shown: None,
             coming: None,
             trouble: None,
+            places: Places::default(),
             fits: FITS,
         }
     }
@@ -110,47 +154,120 @@ impl State {
     /// Takes a message in.
     pub fn update(&mut self, message: Message, _ctx: &Ctx<'_>) -> Action {
         match message {
-            Message::Typed(words) => {
-                self.words = words;
-                self.find(End::First)
-            }
-            Message::Cleared => {
-                self.words.clear();
-                self.find(End::First)
-            }
+            Message::Typed(words) => self.words = words,
+            Message::Cleared => self.words.clear(),
             Message::SortChosen(sort) => {
                 self.reversed = self.sort() == sort && sort != Sort::Best && !self.reversed;
                 self.sort = Some(sort);
-                self.find(End::First)
-            }
-            Message::Rows(event, fits) => self.rows(event, fits),
-            Message::FiltersAsked => {
-                self.page = Page::Filters;
-                Action::None
             }
             Message::Filter(change) => {
                 let before = self.query();
                 self.filters.change(change);
-                if self.query() == before { Action::None } else { self.find(End::First) }
+                if self.query() == before {
+                    return Action::None;
+                }
             }
-            Message::FilterRemoved(which) => {
-                self.filters.remove(which);
-                self.find(End::First)
-            }
-            Message::FiltersCleared => {
-                self.filters = Filters::default();
-                self.find(End::First)
-            }
-            Message::Back => {
-                self.page = Page::List;
-                Action::None
-            }
+            Message::FilterRemoved(which) => self.filters.remove(which),
+            Message::FiltersCleared => self.filters = Filters::default(),
+            Message::Rows(event, fits) => return self.rows(event, fits),
+            other => return self.go(other),
+        }
+        self.find(End::First)
+    }
+
+    /// Goes from page to page.
+    fn go(&mut self, message: Message) -> Action {
+        match message {
+            Message::FiltersAsked => self.page = Page::Filters,
+            Message::Back => self.back(),
             Message::Again => {
                 self.stage = Stage::Opening(0, 0);
                 self.trouble = None;
-                Action::Office(vec![Ask::Open])
+                return Action::Office(vec![Ask::Open]);
             }
-            Message::YardAsked => Action::ToYard,
+            Message::RecordChosen(id) => return self.read(id, None),
+            Message::SectionChosen(at) => {
+                if let Page::Record(record) = &mut self.page {
+                    record.show(at);
+                }
+            }
+            Message::PartTurned(on) => {
+                if let Page::Record(record) = &mut self.page {
+                    record.turn(on);
+                }
+            }
+            Message::ExportAsked => {
+                if let Page::Record(record) = std::mem::take(&mut self.page) {
+                    let export = Export::new(record.opened.held.is_ok());
+                    self.page = Page::Export(record, export);
+                    return self.look_for_places();
+                }
+            }
+            Message::WhatChosen(what) => {
+                if let Page::Export(_, export) = &mut self.page {
+                    (export.what, export.result) = (what, None);
+                }
+            }
+            Message::TakeInAsked => {
+                self.page = Page::TakeIn(TakeIn::Where);
+                return self.look_for_places();
+            }
+            Message::PlacesAsked => return self.look_for_places(),
+            Message::PlaceChosen(place) => return self.place(place),
+            Message::FolderTyped(folder) => self.places.typed = folder,
+            Message::FolderGiven => {
+                if let Some(folder) = self.places.folder() {
+                    return self.place(folder);
+                }
+            }
+            Message::YardAsked => return Action::ToYard,
+            _ => {}
+        }
+        Action::None
+    }
+
+    /// Back to the page before.
+    fn back(&mut self) {
+        self.page = match std::mem::take(&mut self.page) {
+            Page::Export(record, _) => Page::Record(record),
+            _ => Page::List,
+        };
+    }
+
+    fn look_for_places(&mut self) -> Action {
+        self.places.found = None;
+        Action::Office(vec![Ask::Places])
+    }
+
+    /// Takes in from a place, or copies to it.
+    fn place(&mut self, place: PathBuf) -> Action {
+        match &mut self.page {
+            Page::TakeIn(take @ TakeIn::Where) => {
+                *take = TakeIn::Busy { done: 0, of: 0 };
+                Action::Office(vec![Ask::TakeIn(place)])
+            }
+            Page::Export(record, export) if !export.busy => {
+                (export.busy, export.result) = (true, None);
+                let Opened { id, path, .. } = &record.opened;
+                let (id, path, what) = (id.clone(), path.clone(), export.what);
+                Action::Office(vec![Ask::Export { id, path, what, to: place }])
+            }
+            _ => Action::None,
+        }
+    }
+
+    fn read(&mut self, id: String, path: Option<String>) -> Action {
+        self.page = Page::Reading(id.clone());
+        Action::Office(vec![Ask::Read { id, path }])
+    }
+
+    /// Opens the chosen row.
+    fn open_chosen(&mut self) -> Action {
+        let chosen = self.shown.as_ref().and_then(Found::chosen);
+        match chosen.map(|hit| (hit.id.clone(), hit.path.clone())) {
+            // What is still being looked for is not what stands there.
+            Some((id, path)) if self.coming.is_none() => self.read(id, Some(path)),
+            _ => Action::None,
         }
     }
 
@@ -188,15 +305,17 @@ impl State {
             RowsEvent::Pressed(at) => {
                 if let Some(at) = shown.shown(fits).get(at) {
                     shown.choose(*at);
+                    return self.open_chosen();
                 }
             }
-            RowsEvent::Opened => {}
+            RowsEvent::Opened => return self.open_chosen(),
             RowsEvent::Step(step) => {
                 if !shown.step(step, fits) {
                     let end = if shown.end() == End::First { End::Last } else { End::First };
                     return self.find(end);
                 }
             }
+            RowsEvent::Laid => {}
             RowsEvent::Moved(by) => shown.moved(by, fits),
         }
         self.wanted()
@@ -217,6 +336,10 @@ impl State {
             }
             Answer::Opened(Ok(ready)) => {
                 self.stage = Stage::Open(ready);
+                // What was counted before may have grown.
+                if let Some(shown) = &mut self.shown {
+                    shown.count = None;
+                }
                 self.find(End::First)
             }
             Answer::Opened(Err(why)) => {
@@ -239,10 +362,35 @@ impl State {
                 }
                 Action::None
             }
+            other => {
+                self.page_answered(other);
+                Action::None
+            }
         }
     }
 
-    fn found(&mut self, ticket: crate::kiosk::office::Ticket, page: crate::archive::index::Page) -> Action {
+    /// Takes in what a page waits for. What it no longer waits for is passed over.
+    fn page_answered(&mut self, answer: Answer) {
+        match (answer, &mut self.page) {
+            (Answer::Read { id, result }, Page::Reading(awaited)) if id == *awaited => {
+                self.page = match result {
+                    Ok(opened) => Page::Record(Box::new(Record::new(*opened))),
+                    Err(why) => Page::Gone(id, why),
+                };
+            }
+            (Answer::Places(places), _) => self.places.found = Some(places),
+            (Answer::Taking { done, of }, Page::TakeIn(take @ TakeIn::Busy { .. })) => {
+                *take = TakeIn::Busy { done, of };
+            }
+            (Answer::Took { place, result }, Page::TakeIn(take)) => *take = TakeIn::Done { place, result },
+            (Answer::Exported(result), Page::Export(_, export)) => {
+                (export.busy, export.result) = (false, Some(result));
+            }
+            _ => {}
+        }
+    }
+
+    fn found(&mut self, ticket: Ticket, page: crate::archive::index::Page) -> Action {
         if self.coming.as_ref().is_some_and(|coming| coming.list() == ticket.list) {
             let before = self.shown.take();
             self.shown = self.coming.take();
@@ -269,11 +417,17 @@ impl State {
 
     /// What is on the screen.
     pub fn view<'a>(&'a self, ctx: &Ctx<'a>) -> Element<'a, Message> {
-        match (&self.stage, self.page) {
+        match (&self.stage, &self.page) {
+            // Records that are taken in are told of to the end.
+            (_, Page::TakeIn(take)) => self.take_in_page(ctx, take, &self.places),
             (Stage::Opening(done, of), _) => view::opening(ctx, *done, *of),
             (Stage::Shut(why), _) => view::shut(ctx, why),
             (Stage::Open(ready), Page::List) => self.list_page(ctx, ready),
             (Stage::Open(_), Page::Filters) => self.filters_page(ctx),
+            (Stage::Open(_), Page::Reading(id)) => view::reading(ctx, id),
+            (Stage::Open(_), Page::Gone(id, why)) => view::gone(ctx, id, why),
+            (Stage::Open(_), Page::Record(record)) => self.record_page(ctx, record),
+            (Stage::Open(_), Page::Export(_, export)) => self.export_page(ctx, export, &self.places),
         }
     }
 }

@@ -224,11 +224,10 @@ fn crew<'a>(ctx: &Ctx<'a>) -> Element<'a, Message> {
             (words, row![other.id("yard-sign-on"), off.id("yard-sign-off"), staff, settings])
         }
     };
-    let office = ctx.crew.archive.then(|| {
-        ui::secondary(look, ctx.say("yard-office"), Message::OfficeAsked)
-            .before(Symbol::Search)
-            .id("yard-office")
-    });
+    let office = ctx
+        .crew
+        .archive
+        .then(|| ui::secondary(look, ctx.say("yard-office"), Message::OfficeAsked).id("yard-office"));
     let gap = look.gap(Gap::Medium);
     let ways = ways.push(office).spacing(gap).wrap().vertical_spacing(gap);
     let words = ui::strong(look, words).width(Length::Fill);

@@ -3,17 +3,19 @@
 
 use iced::advanced::widget::{Id, Operation, operation::Focusable};
 use iced::advanced::{Shell, mouse};
-use iced::widget::Column;
+use iced::widget::{Column, container};
 use iced::{Event, Length, Point, Rectangle, keyboard, touch, window};
 
 use super::Element;
 use super::around::{Around, Behavior, Input};
 use super::tap::{Pressable, SLIP, focus_ring, is_press};
-use crate::kiosk::theme::Look;
+use crate::kiosk::theme::{Look, style};
 
 /// What was done on a table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum RowsEvent {
+    /// Another number of rows fits now.
+    Laid,
     /// The row at this place was pressed, counted from the top one that is shown.
     Pressed(usize),
     /// The chosen row is to be opened.
@@ -41,18 +43,21 @@ pub enum RowStep {
     Last,
 }
 
-/// Rows of one height below each other; `chosen` is the place of the chosen one among them.
+/// Rows of one height below each other, as many as `fits` or fewer; `chosen` is the place of the chosen one among them.
 pub fn rows<'a, M: 'a>(
     look: &Look,
     id: &'static str,
-    height: f32,
+    (height, fits): (f32, usize),
     rows: Vec<Element<'a, M>>,
     chosen: Option<usize>,
     tell: impl Fn(RowsEvent) -> M + 'a,
 ) -> Element<'a, M> {
     let count = rows.len();
-    let content = Column::with_children(rows).width(Length::Fill);
-    let behavior = Rows { look: *look, id, height, count, chosen, tell: Box::new(tell) };
+    let (line, edge, leaf) = (look.line(), look.colors().edge, look.colors().leaf);
+    let ground = style::ground(look, leaf, edge);
+    let content = container(Column::with_children(rows).width(Length::Fill)).padding(line);
+    let content = content.width(Length::Fill).style(move |_| ground);
+    let behavior = Rows { look: *look, id, height, fits, count, chosen, tell: Box::new(tell) };
     Element::new(Around { content: content.into(), margin: 0.0, behavior })
 }
 
@@ -60,6 +65,7 @@ struct Rows<'a, M> {
     look: Look,
     id: &'static str,
     height: f32,
+    fits: usize,
     count: usize,
     chosen: Option<usize>,
     tell: Box<dyn Fn(RowsEvent) -> M + 'a>,
@@ -81,6 +87,8 @@ struct State {
     pulled: f32,
     /// Where the finger was.
     last: f32,
+    /// How many rows fitted when that was last told.
+    laid: Option<usize>,
 }
 
 impl Focusable for State {
@@ -106,7 +114,7 @@ impl<M> Rows<'_, M> {
     }
 
     fn place(&self, bounds: Rectangle, at: Point) -> Option<RowsEvent> {
-        let row = ((at.y - bounds.y) / self.height.max(1.0)).floor();
+        let row = ((at.y - bounds.y - self.look.line()) / self.height.max(1.0)).floor();
         (row >= 0.0 && (row as usize) < self.count).then_some(RowsEvent::Pressed(row as usize))
     }
 
@@ -208,6 +216,10 @@ impl<M> Behavior<M> for Rows<'_, M> {
         }
         if let Event::Window(window::Event::RedrawRequested(_)) = input.event {
             state.drawn = state.focused;
+            if state.laid != Some(self.fits) {
+                state.laid = Some(self.fits);
+                shell.publish((self.tell)(RowsEvent::Laid));
+            }
         } else if state.drawn != state.focused {
             shell.request_redraw();
         }
@@ -219,7 +231,7 @@ impl<M> Behavior<M> for Rows<'_, M> {
         }
         // The ring lies around the row that Enter opens.
         let row = self.chosen.map_or(bounds, |chosen| Rectangle {
-            y: bounds.y + self.height * chosen as f32,
+            y: bounds.y + self.look.line() + self.height * chosen as f32,
             height: self.height,
             ..bounds
         });

@@ -26,3 +26,15 @@ fn halves_keep_their_sign() {
     assert_eq!([text(0, -1), text(-3, 0), text(-1, -1), text(3, 4)], ["-0.5", "-1.5", "-1", "3.5"]);
     assert_eq!(text(i16::MIN, i16::MIN), "-32768");
 }
+
+#[test]
+fn what_is_written_is_read_back_and_nothing_else_is() {
+    let dots = vec![vec![(7, 8)], vec![(1, 2), (3, 4)], vec![(-5, 0), (5, 5), (6, 5)], vec![(1, 1), (1, 1)]];
+    for strokes in [vec![], dots, vec![(0..200).map(|n| (n, n * n % 97)).collect()]] {
+        let ink = ink(strokes);
+        assert_eq!(read(&svg(&ink)), Some(ink.clone()));
+        assert_eq!(read(&svg(&ink).replace("width=\"6\"", "width=\"7\"")), None);
+    }
+    assert_eq!(read("<svg/>"), None);
+    assert_eq!(read(&svg(&ink(vec![vec![(1, 2), (3, 4)]])).replace("M1", "M99999")), None);
+}

@@ -89,6 +89,12 @@ impl Found {
         self.pages.get(&(at / PAGE))?.get(at % PAGE)
     }
 
+    /// The chosen row.
+    #[must_use]
+    pub fn chosen(&self) -> Option<&Hit> {
+        self.row(self.chosen)
+    }
+
     /// Where the row that is shown first begins so that as many rows are shown as fit.
     fn first(&self, fits: usize) -> usize {
         let fits = fits.max(1);

@@ -1,7 +1,7 @@
 //! The table: as many rows as fit, with heads that sort.
 
 use iced::widget::{Column, Row, column, container, responsive, row};
-use iced::{Alignment, Background, Border, Length, Size};
+use iced::{Alignment, Background, Length, Size};
 use jiff::Timestamp;
 use jiff::tz::Offset;
 
@@ -23,11 +23,11 @@ struct Head {
     key: &'static str,
 }
 
-const VERDICT: Head = Head { share: 1.55, sorts: &[], key: "office-col-verdict" };
-const RENTER: Head = Head { share: 2.6, sorts: &[(Sort::Renter, "office-col-renter")], key: "" };
-const UNIT: Head = Head { share: 2.3, sorts: &[(Sort::Unit, "office-col-unit")], key: "" };
-const SEALED: Head = Head { share: 2.3, sorts: &[(Sort::Sealed, "office-col-sealed")], key: "" };
-const RECEIVED: Head = Head { share: 2.3, sorts: &[(Sort::Received, "office-col-received")], key: "" };
+const VERDICT: Head = Head { share: 1.5, sorts: &[], key: "office-col-verdict" };
+const RENTER: Head = Head { share: 2.3, sorts: &[(Sort::Renter, "office-col-renter")], key: "" };
+const UNIT: Head = Head { share: 1.9, sorts: &[(Sort::Unit, "office-col-unit")], key: "" };
+const SEALED: Head = Head { share: 2.4, sorts: &[(Sort::Sealed, "office-col-sealed")], key: "" };
+const RECEIVED: Head = Head { share: 2.4, sorts: &[(Sort::Received, "office-col-received")], key: "" };
 const HEADS: [Head; 5] = [VERDICT, RENTER, UNIT, SEALED, RECEIVED];
 
 /// How rows are laid out.
@@ -125,15 +125,10 @@ impl State {
             });
             framed(look, row_height, found.is_chosen(*at), cells)
         });
-        let rows = ui::rows(look, "office-rows", row_height, rows.collect(), chosen, move |event| {
+        let rows = ui::rows(look, "office-rows", (row_height, fits), rows.collect(), chosen, move |event| {
             Message::Rows(event, fits)
         });
-        let (line, edge, leaf, radius) = (look.line(), look.colors().edge, look.colors().leaf, look.radius());
-        let table = container(rows).padding(line).width(Length::Fill).style(move |_| container::Style {
-            background: Some(Background::Color(leaf)),
-            border: Border { color: edge, width: line, radius: radius.into() },
-            ..container::Style::default()
-        });
+        let table = container(rows).width(Length::Fill);
         let table = row![table].push(found.span(fits).map(|span| position(look, span)));
         let table = table.spacing(look.gap(Gap::Small)).height(Length::Shrink);
         let heads = (shape == Shape::Wide).then(|| self.heads(ctx, &widths));
@@ -298,6 +293,13 @@ pub(super) fn fault_words(ctx: &Ctx<'_>, code: &str) -> String {
     ctx.say_with("office-fault", &crate::words::Args::new().text("code", code.to_owned()))
 }
 
+/// What the program says of a fault, as a sentence of its own begins.
+pub(super) fn sentence(why: &str) -> String {
+    let mut letters = why.trim_end_matches('.').chars();
+    let first: String = letters.next().into_iter().flat_map(char::to_uppercase).collect();
+    first + letters.as_str()
+}
+
 /// What one should look at.
 fn remarks(ctx: &Ctx<'_>, hit: &Hit) -> String {
     let some = |key: &str, count: u32| {
@@ -307,7 +309,11 @@ fn remarks(ctx: &Ctx<'_>, hit: &Hit) -> String {
         .into_iter()
         .flatten()
         .collect();
-    format::list(&ctx.scripts.words, &ctx.settings.staff, &all)
+    all.into_iter()
+        .reduce(|first, second| {
+            ctx.say_with("crumb-two", &crate::words::Args::new().text("first", first).text("second", second))
+        })
+        .unwrap_or_default()
 }
 
 /// What stands where the table would.

@@ -4,7 +4,7 @@ use iced::widget::{Row, column, container, row};
 use iced::{Alignment, Length};
 
 use super::list::Found;
-use super::table::instead;
+use super::table::{instead, sentence};
 use super::{Message, State};
 use crate::archive::index::Count;
 use crate::kiosk::context::Ctx;
@@ -33,8 +33,32 @@ pub(super) fn opening<'a>(ctx: &Ctx<'a>, done: usize, of: usize) -> Element<'a, 
 /// The archive cannot be read.
 pub(super) fn shut<'a>(ctx: &Ctx<'a>, why: &str) -> Element<'a, Message> {
     let again = ui::primary(&ctx.look, ctx.say("office-again"), Message::Again).into();
-    let line = ctx.say_with("office-shut-why", &Args::new().text("why", why.to_owned()));
+    let line = ctx.say_with("office-shut-why", &Args::new().text("why", sentence(why)));
     instead(ctx, Symbol::Alert, ctx.say("office-shut"), line, vec![again, yard(ctx)])
+}
+
+/// While a record is being opened.
+pub(super) fn reading<'a>(ctx: &Ctx<'a>, id: &str) -> Element<'a, Message> {
+    let look = &ctx.look;
+    let line = ctx.say_with("office-reading", &Args::new().text("id", id.to_owned()));
+    let back = ui::secondary(look, ctx.say("office-back"), Message::Back).id("office-back");
+    let words = column![ui::title(look, line), ui::body(look, ctx.say("office-reading-what")), back];
+    let words = words.spacing(look.gap(Gap::Large)).max_width(look.px(760.0));
+    ui::on_escape(container(words).padding(look.gap(Gap::Wide)).center_x(Length::Fill), Message::Back)
+}
+
+/// The file of a record cannot be read.
+pub(super) fn gone<'a>(ctx: &Ctx<'a>, id: &str, why: &str) -> Element<'a, Message> {
+    let look = &ctx.look;
+    let again = ui::secondary(look, ctx.say("office-again"), Message::RecordChosen(id.to_owned())).into();
+    let back = ui::primary(look, ctx.say("office-back"), Message::Back).id("office-back").into();
+    let title = ctx.say_with("office-gone", &Args::new().text("id", id.to_owned()));
+    let line = ctx.say_with("office-gone-why", &Args::new().text("why", sentence(why)));
+    ui::on_escape(instead(ctx, Symbol::ShieldBroken, title, line, vec![back, again]), Message::Back)
+}
+
+fn take_in<'a>(ctx: &Ctx<'a>) -> Element<'a, Message> {
+    ui::secondary(&ctx.look, ctx.say("office-take"), Message::TakeInAsked).id("office-take").into()
 }
 
 fn yard<'a>(ctx: &Ctx<'a>) -> Element<'a, Message> {
@@ -69,7 +93,7 @@ impl State {
             .then(|| ui::secondary(look, ctx.say("office-clear"), Message::Cleared).into());
         let filters =
             ui::secondary(look, ctx.say("office-filters"), Message::FiltersAsked).id("office-filters");
-        let ways = clear.into_iter().chain([filters.into(), yard(ctx)]);
+        let ways = clear.into_iter().chain([filters.into(), take_in(ctx), yard(ctx)]);
         let gap = look.gap(Gap::Medium);
         let ways = Row::with_children(ways).spacing(gap);
         if look.portrait() || look.text != TextSize::Usual {
@@ -87,7 +111,7 @@ impl State {
         let look = &ctx.look;
         if let Some(why) = &self.trouble {
             let again = ui::secondary(look, ctx.say("office-again"), Message::Again);
-            let line = row![ui::note(look, ctx.say("office-no-search"), Some(why.clone()))].push(again);
+            let line = row![ui::note(look, ctx.say("office-no-search"), Some(sentence(why)))].push(again);
             return Some(line.spacing(look.gap(Gap::Medium)).align_y(Alignment::Center).into());
         }
         let (key, args) = match ready.remark.as_ref()? {
@@ -144,7 +168,7 @@ impl State {
                 Symbol::Open,
                 ctx.say("office-empty"),
                 ctx.say("office-empty-what"),
-                Vec::new(),
+                vec![take_in(ctx)],
             );
         }
         let mut ways: Vec<Element<'a, Message>> = Vec::new();
