@@ -3,6 +3,7 @@
 //! [`lot()`] loads a bundle and holds it against every rule; each finding has a code, a place and a way out. What
 //! cannot be known since a file cannot be read is not told: one slip gives one fault.
 
+mod bound;
 mod clash;
 mod condition;
 mod delivered;

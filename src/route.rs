@@ -13,7 +13,9 @@ pub use build::build;
 pub(crate) use build::build_with;
 
 use crate::script::Demonstration;
-pub use crate::script::{Answers, Ask, Caution, Harm, Hazard, Key, Reading, Scale, Signal, Step};
+pub use crate::script::{
+    Answers, Ask, Bounds, Caution, Harm, Hazard, Key, Off, Reading, Scale, Signal, Step,
+};
 
 /// Where a stop lies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

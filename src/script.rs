@@ -3,6 +3,7 @@
 //! [`Scripts::load`] collects every fault of every file; nothing half-read is ever led from. An open walk
 //! keeps the [`Bundle`] it began with, known by its digest.
 
+mod bound;
 mod bundle;
 pub mod demo;
 mod form;
@@ -16,6 +17,7 @@ mod values;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+pub use bound::{Bound, Bounds, Off};
 pub use bundle::{Bundle, BundleFault, EMBEDDED};
 pub use demo::{DemoForm, Demonstration};
 pub use form::{CautionForm, Guarded, LineForm, Priority, ReadingRef, StepForm, Topic};

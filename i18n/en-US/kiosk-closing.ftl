@@ -1,3 +1,8 @@
+# Who has the tablet in hand.
+closing-holds-agent = THE TABLET IS WITH THE AGENT
+closing-holds-renter = THE TABLET IS WITH THE RENTER
+closing-holds-person = THE TABLET IS WITH { $name }
+
 # What you take and what it can cost.
 closing-take-title = What you take, and what it can cost
 closing-take-refused = What you did not confirm
@@ -16,6 +21,10 @@ closing-take-question-at = At: { $step }
 closing-take-question-answered = answered
 closing-take-question-open = not answered yet
 closing-take-readings = Readings
+closing-take-off = Not as it should be
+closing-take-off-below = { $reading }: { $value } is below the least of { $bound }.
+closing-take-off-above = { $reading }: { $value } is above the most of { $bound }.
+closing-take-off-agent = Agent: { $what }
 closing-take-marks = Marks both of us saw
 closing-take-marks-none = None
 closing-take-mark = { $number }. { $kind }
@@ -29,6 +38,8 @@ closing-take-fees = What can be charged
 closing-take-fees-more = What can be charged as well
 closing-take-note = { $line } ({ $note })
 closing-take-go-on = Go on to sign
+closing-take-lacks = Make good what is missing above. Then the way on to sign stands here.
+closing-take-lacks-elsewhere = Something is missing above. The way on to sign stands here once it is made good.
 closing-take-back = Back to the walk
 
 closing-reason = { $reason ->
@@ -138,6 +149,9 @@ closing-consent-who = WHO CHOOSES
 closing-consent-given = On a screen
 closing-consent-paper = On paper
 closing-consent-paper-line = I want paper. Print it for me.
+closing-consent-lacks = Choose a screen or paper. Then you can go on to sign.
+closing-consent-lacks-who = Say who chooses. Then you can go on to sign.
+closing-consent-lacks-both = Choose a screen or paper, and say who chooses. Then you can go on to sign.
 closing-consent-done = Go on to sign
 closing-consent-was-given = { $name } agreed to an electronic record.
 closing-consent-was-paper = { $name } wants paper.
@@ -147,8 +161,10 @@ closing-sign-line = You sign what was shown, answered and counted today.
 closing-sign-agent = Agent { $code }, please sign
 closing-sign-agent-line = You sign as the one who showed it.
 closing-sign-chip-agent = Agent
+closing-sign-still = Still to sign after that: { $names }.
+closing-sign-still-agent = the agent
 closing-sign-done = Done
-closing-sign-hint = Write with a finger or a pen. Then press Done.
+closing-sign-hint = Write with a finger or a pen. The button Done comes once you have written.
 closing-sign-undo = Undo
 closing-sign-clear = Clear
 closing-sign-refuse = I will not sign
@@ -158,6 +174,7 @@ closing-sign-here-now = { $name } is here now
 closing-sign-refused = { $name } would not sign: { $reason }
 closing-sign-undecided = This is not decided yet
 closing-sign-kept = The unit is to stay. Let { $name } sign after all, or do not hand over.
+closing-reason-lacks = Give the reason. Then the button to go on stands here.
 closing-saving = Saving
 
 # Your copy.
@@ -167,6 +184,7 @@ closing-copy-slip = A picture of the screen
 closing-copy-slip-line = The next page shows its number, its fingerprint and a code to photograph.
 closing-copy-stick = A file on a stick
 closing-copy-stick-line = It opens on any computer, without this kiosk.
+closing-copy-lacks = Choose one of these three. Then the agent seals the record.
 closing-copy-declined = None now
 closing-copy-declined-line = You can ask for it at any time.
 closing-seal = Seal the record
@@ -200,7 +218,7 @@ closing-reopen-field = What is to be corrected
 closing-reopen-done = Reopen the closing
 closing-stop = Do not hand over
 closing-stop-title = Do not hand over?
-closing-stop-line = The unit stays here. The reason is signed and sealed.
+closing-stop-line = The unit stays here. All that was said so far is kept. It is signed and sealed with the reason.
 closing-stop-field = Why the unit stays
 closing-stop-who = Who decided
 closing-stop-done = The unit stays here

@@ -190,7 +190,7 @@ opening-missing-booking = Nights and when the unit is due back
 ## Not handed over.
 
 opening-stop-title = Do not hand over?
-opening-stop-why = Refusing is sometimes the right answer. The reason is kept and sealed, with who decided it. Until then it can be taken back.
+opening-stop-why = Refusing is sometimes the right answer. What was entered so far is kept. The reason is kept and sealed with it, and who decided. Until it is sealed it can be taken back.
 opening-stop-first = First enter
 opening-stop-now = Stop the handover
 opening-reason = Why, in a few words

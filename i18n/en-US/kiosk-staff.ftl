@@ -66,6 +66,7 @@ walk-swap = Another unit
 swap-title = The party takes another unit
 swap-what = A walk for the other unit begins with the same party. An answer stands there if its words are the same, and is asked for again if not. This walk ends as not handed over, and you sign that later from the Yard.
 swap-why = Why, if you wish to say
+swap-lacks = Choose the unit. Then the button to go on stands here.
 swap-keep = Go on with { $unit }
 swap-reason = Swapped for { $unit }.
 swap-reason-why = Swapped for { $unit }. { $why }

@@ -30,6 +30,10 @@ walk-hand-over = { $count ->
     [one] Hand over: one caution
    *[other] Hand over: { $count } cautions
 }
+walk-hand-over-open = { $count ->
+    [one] { $label }. One thing is missing.
+   *[other] { $label }. { $count } things are missing.
+}
 walk-to-closing = To the closing
 
 # Cautions of a step.
@@ -62,6 +66,9 @@ walk-missing-items = { $count ->
 walk-left-out = This step was left out
 walk-show-after-all = It was shown after all
 walk-not-shown-title = Why is this step not shown?
+walk-not-shown-what = The record says that it was not shown, and why. All else stays as it is.
+walk-not-shown-lacks = Choose why. Then the button to leave the step out stands here.
+walk-not-shown-lacks-words = Add the remark. Then the button to leave the step out stands here.
 walk-not-shown-keep = Leave it out
 walk-reason-weather = The weather: wind, rain, ice, darkness
 walk-reason-declined = The renter does not want to see it
@@ -88,9 +95,18 @@ walk-readings-keep = { $count ->
     [one] Keep the reading
    *[other] Keep { $count } readings
 }
+walk-readings-lack = { $count ->
+    [one] Fill it in, or say why it could not be read. Then the button to keep it stands here.
+   *[other] Fill in all { $count }, or say why one could not be read. Then the button to keep them stands here.
+}
+walk-readings-lack-right = Put right what is marked above. Then the button to keep it stands here.
+walk-readings-kept = This is kept as it stands. To change it, fill in something else.
 walk-reading-open = not read yet
 walk-reading-not = It could not be read...
 walk-reading-after-all = It can be read after all
+walk-reading-below = { $value } is below the least of { $bound }.
+walk-reading-above = { $value } is above the most of { $bound }.
+walk-reading-agent = Agent: { $what }
 walk-reading-range = From { $min } to { $max }, in steps of { $step }.
 walk-gauge-empty = empty
 walk-gauge-full = full
@@ -141,10 +157,16 @@ walk-item-listed = { $listed ->
     [one] One is listed, { $price }.
    *[other] { $listed } are listed, { $price }.
 }
+walk-item-open = not counted yet
+walk-item-counted = counted
+walk-item-other = counted, not as listed
 walk-item-note = What differs, if anything does
+walk-item-lacks = This count is kept as it stands. To change it, count anew.
 walk-item-keep = Keep this count
 
 # Leaving check.
+walk-leaving-yes = Yes
+walk-leaving-no = No
 walk-leaving-not-good = not as it must be
 
 # Condition marks.
@@ -156,6 +178,7 @@ walk-mark-title = What is there?
 walk-mark-kind = KIND
 walk-mark-size = SIZE
 walk-mark-who = WHO SAW IT
+walk-mark-lacks = Choose the kind and the size. Then the button to place the mark stands here.
 walk-mark-keep = Place the mark
 walk-mark-agent = Lot agent
 walk-mark-line = { $kind }, { $size }
@@ -187,6 +210,7 @@ walk-to-yard-what = In the Yard the walk stays open. It goes on from here.
 # Not handed over.
 walk-stop = Do not hand over this unit...
 walk-stop-title = Why is the unit not handed over?
-walk-stop-what = The walk ends here. You sign, and the record says why.
+walk-stop-what = The walk ends here. All that was shown, answered and read so far is kept. You sign on the next page, and the record says why.
 walk-stop-reason = The reason
+walk-stop-lacks = Write the reason. Then the button that ends the walk stands here.
 walk-stop-keep = Do not hand over

@@ -131,6 +131,8 @@ record-fact-weight-ccc = Cargo it may carry
 
 record-readings = READINGS
 record-not-read = not taken
+record-reading-below = Below the least of { $bound }.
+record-reading-above = Above the most of { $bound }.
 record-why-not-broken = The gauge did not work.
 record-why-not-unreachable = It could not be seen or reached.
 record-why-not-wrong-moment = It would have read wrong just then.

@@ -16,6 +16,7 @@ impl Check<'_> {
     pub(super) fn readings(&mut self) {
         let scripts = self.scripts;
         let place = |path: &[&str]| place_of(&file_of(scripts, READINGS), path);
+        let mut bounded = Vec::new();
         for (id, scale) in &scripts.readings {
             self.shape(id, || place(&[id]));
             self.message(format!("reading-{id}"), || place(&[id]));
@@ -45,8 +46,11 @@ impl Check<'_> {
                 let what = format!("`{measure}` is no measure");
                 let hint = "write it as in quantities: `mi`, `h`, `V`, `psi`";
                 self.fault("reading.measure", place(&[id, "measure"]), what, hint);
+            } else if sound && self.bounds(id, scale) {
+                bounded.push(id.as_str());
             }
         }
+        self.bounds_leave_room(&bounded);
     }
 
     pub(super) fn topics(&mut self) {

@@ -144,6 +144,8 @@ pub struct YardList {
     pub behind: Option<Jump>,
     /// What a look at the clock brought.
     pub news: News,
+    /// What steps took on this tablet.
+    pub pace: Pace,
 }
 
 /// An open walk in a line.

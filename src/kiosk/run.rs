@@ -257,6 +257,7 @@ pub(super) fn list(world: &World) -> Result<YardList, String> {
         room: room::look(world.ports.disk.as_ref(), &world.data),
         behind: tablet.last_kept().and_then(|at| clock::behind(at, world.now())),
         news: world.news(),
+        pace: pace::load(world.ports.disk.as_ref(), &world.data),
     })
 }
 

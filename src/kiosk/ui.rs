@@ -18,6 +18,7 @@ pub mod hazard;
 pub mod hold;
 pub mod idle;
 pub mod ink;
+pub mod kept_scroll;
 pub mod keyboard;
 pub mod layered;
 pub mod panel;
@@ -44,6 +45,7 @@ pub use hazard::{Hazard, hazard_symbol};
 pub use hold::{Hold, HoldEvent, hold};
 pub use idle::when_idle;
 pub use ink::{InkEvent, InkPoint, Stroke, ink, ink_view};
+pub use kept_scroll::{Scrolled, kept_scroll};
 pub use keyboard::{Board, KeyPress, Layer, Layout, keyboard, number_pad};
 pub use layered::{Over, layered};
 pub use panel::{

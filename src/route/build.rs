@@ -7,7 +7,7 @@ use crate::script::{Demonstration, Guarded, Priority, Scripts, StepForm, Topic};
 use crate::unit::{Change, Facts, Sheet, Side, Station};
 
 use super::stops::{distance, stops, zone};
-use super::{Caution, Item, Reading, Route, Step, Zone};
+use super::{Bounds, Caution, Item, Reading, Route, Step, Zone};
 
 /// Meters in an inch.
 const METERS: f64 = 0.0254;
@@ -123,7 +123,8 @@ fn place_step(
             .filter(|r| r.when.as_ref().is_none_or(|w| w.holds(facts)))
             .filter_map(|r| {
                 let scale = scripts.readings.get(&r.name.value)?.clone();
-                Some(Reading { id: r.name.value.clone(), scale })
+                let bounds = Bounds::of(&scale, facts);
+                Some(Reading { id: r.name.value.clone(), scale, bounds })
             })
             .collect(),
         cautions: cautions(topic, form, facts, demonstrations),

@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::bound::Bound;
+
 /// Signal word of a caution, as ANSI Z535.4 defines them. Ordered from the mildest to the gravest.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Signal {
@@ -94,10 +96,11 @@ pub enum Harm {
 }
 
 /// What a reading is read in.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub enum Scale {
-    /// A decimal number with a measure, in steps, within a sane range.
+    /// A decimal number with a measure, in steps, within a sane range. Out of the range nothing can be read; out of
+    /// the bounds something is to be done.
     Number {
         /// Symbol of the measure, as `mi`, `h`, `V`, `psi`.
         measure: String,
@@ -107,6 +110,12 @@ pub enum Scale {
         min: rust_decimal::Decimal,
         /// Largest sane value.
         max: rust_decimal::Decimal,
+        /// Least that is right on the unit.
+        #[serde(default, alias = "least?")]
+        least: Option<Bound>,
+        /// Most that is right on the unit.
+        #[serde(default, alias = "most?")]
+        most: Option<Bound>,
     },
     /// A gauge in so many parts: `8` reads 0/8 to 8/8.
     Parts(u8),

@@ -1,5 +1,6 @@
 //! A step of one unit, after conditions and changes: structure, no words.
 
+use super::bound::Bounds;
 use super::kinds::{Answers, Ask, Harm, Hazard, Scale, Signal};
 
 /// A caution as the walk needs it: structure, no words.
@@ -30,6 +31,8 @@ pub struct Reading {
     pub id: String,
     /// What it is read in.
     pub scale: Scale,
+    /// Beyond which staff are told.
+    pub bounds: Bounds,
 }
 
 /// A line of a step: the key of its words.

@@ -160,7 +160,7 @@ pub(super) fn reading(reading: &Reading, value: &str, measure: &str) -> Result<(
         return Ok(());
     }
     let sane = match &reading.scale {
-        Scale::Number { measure, step, min, max } => {
+        Scale::Number { measure, step, min, max, .. } => {
             format!("from {min} to {max} {measure} in steps of {step}")
         }
         Scale::Parts(parts) => format!("from 0/{parts} to {parts}/{parts}"),

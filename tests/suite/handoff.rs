@@ -257,7 +257,7 @@ fn closing(hands: &mut impl Hands) -> Vec<String> {
     hands.press("On a screen");
     hands.press("Go on to sign");
     for _ in 0..2 {
-        hands.sign("Write with a finger or a pen. Then press Done.");
+        hands.sign("Write with a finger or a pen. The button Done comes once you have written.");
         hands.press("Done");
     }
     hands.press("A picture of the screen");

@@ -50,6 +50,7 @@ mod screen_changes;
 mod screen_closing;
 mod screen_demo;
 mod screen_figures;
+mod screen_missing;
 mod screen_office;
 mod screen_opening;
 mod screen_plan;

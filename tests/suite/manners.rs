@@ -17,6 +17,7 @@ use sendoff::tablet::{Tablet, TabletFault};
 use sendoff::walk::Event;
 
 use crate::kiosk_support::{HandClock, Kiosk, NOW, PSEUDO, SIZES, Setup, opened};
+use crate::screen_closing::{closing, consent, whole, write};
 
 const DATA: &str = "/data";
 
@@ -118,6 +119,22 @@ fn what_was_typed_and_where_it_was_scrolled_is_there_after_the_cover() {
     leave_alone(&mut kiosk, minutes(10));
     pass_through(&mut kiosk);
     assert_eq!(kiosk.field("opening-agent"), "JM");
+}
+
+#[test]
+fn a_signature_that_was_begun_is_there_after_the_cover() {
+    let mut kiosk = closing(Setup::new(), &whole("en-US"));
+    kiosk.click("Go on to sign");
+    consent(&mut kiosk);
+    write(&mut kiosk);
+    let page = kiosk.look().words().join(" ");
+    leave_alone(&mut kiosk, minutes(10));
+    assert!(!kiosk.look().words().join(" ").contains("Marlow"));
+    pass_through(&mut kiosk);
+    assert_eq!(kiosk.look().words().join(" "), page, "the same page, with the ink");
+    kiosk.click("Done");
+    kiosk.expect("Bo Marlow, please sign");
+    kiosk.no_notice();
 }
 
 fn pass_through(kiosk: &mut Kiosk) {

@@ -139,7 +139,7 @@ fn page(kiosk: &Kiosk) -> Page {
 }
 
 /// A stroke across the middle of the pad.
-fn write(kiosk: &mut Kiosk) {
+pub(super) fn write(kiosk: &mut Kiosk) {
     let (width, height) = kiosk.setup.size;
     let at = |part: f32| Point::new(width * (0.2 + 0.5 * part), height * (0.6 + 0.04 * (part * 9.0).sin()));
     kiosk.finger_down(at(0.0));

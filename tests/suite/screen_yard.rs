@@ -123,6 +123,28 @@ fn handing_in_fits_everywhere() {
     assert!(faults.is_empty(), "{faults:#?}");
 }
 
+/// Each step took twice as long as its author thinks: three walks of the author against nine of twice the time come to
+/// 1.75 times.
+#[test]
+fn a_card_says_how_long_the_walk_took_on_this_tablet() {
+    let disk = MemoryDisk::new();
+    let mut kiosk = Setup::new().disk(&disk).boot();
+    let route = sendoff::route::build(&kiosk.setup.lot, "wren").unwrap();
+    let count = route.steps.len();
+    let minutes = |sum: u32| format!("{count} steps, about {}\u{a0}h {}\u{a0}min", sum / 60, sum % 60);
+    let own: u32 = route.steps.iter().map(|s| u32::from(s.minutes)).sum();
+    kiosk.expect(&minutes(own));
+    let past = route.steps.iter().map(|step| {
+        let seconds = u32::from(step.minutes) * 120;
+        format!("\"{}\": (seconds: {:?}, missed: 0)", step.id, [seconds; 9])
+    });
+    let pace = format!("(steps: {{{}}})", past.collect::<Vec<_>>().join(", "));
+    disk.plant(Path::new("/data/pace.ron"), pace.as_bytes());
+    let mut kiosk = Setup::new().disk(&disk).boot();
+    let seconds: u64 = route.steps.iter().map(|s| u64::from(s.minutes) * 105).sum();
+    kiosk.expect(&minutes(u32::try_from(seconds.div_ceil(60)).unwrap()));
+}
+
 #[test]
 fn frames_of_handing_in() {
     let Some(dir) = std::env::var_os("SENDOFF_FRAMES").map(|d| d.to_string_lossy().into_owned()) else {

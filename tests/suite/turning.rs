@@ -122,3 +122,41 @@ fn a_power_cut_at_any_moment_loses_nothing_that_was_shown_as_done() {
     }
     assert!(kiosk.walk().events() > 15 && cuts == 20);
 }
+
+/// Opens the page of a step of the Wren.
+fn step(kiosk: &mut Kiosk, id: &str) {
+    let index = kiosk.walk().route().steps.iter().position(|s| s.id == id).unwrap();
+    kiosk.message(Message::Screen(screen::Message::Walk(walk::Message::StepChosen(index))));
+    kiosk.tick(std::time::Instant::now());
+}
+
+#[test]
+fn a_step_stays_where_it_was_scrolled_to_when_the_tablet_is_turned() {
+    for size in [HIGH, WIDE] {
+        let mut kiosk = Setup::new().size(size).resume("wren", &opened("en-US", "us"));
+        step(&mut kiosk, "leaving-check");
+        let last = kiosk.say("leaving-chocks");
+        assert_eq!(place_of(&mut kiosk, &last), None, "it lies below the edge");
+        let _ = kiosk.reach(&last, 0);
+        kiosk.tick(std::time::Instant::now());
+        let before = place_of(&mut kiosk, &last).unwrap();
+        turn_and_back(&mut kiosk);
+        kiosk.resize(size);
+        kiosk.tick(std::time::Instant::now());
+        let after = place_of(&mut kiosk, &last).unwrap();
+        // Within less than a line: what is kept is a part of the way.
+        assert!((after - before).abs() < 8.0, "{size:?}: {before} became {after}");
+    }
+}
+
+#[test]
+fn the_next_step_begins_at_its_top() {
+    let mut kiosk = Setup::new().size(HIGH).resume("wren", &opened("en-US", "us"));
+    step(&mut kiosk, "leaving-check");
+    let last = kiosk.say("leaving-chocks");
+    let _ = kiosk.reach(&last, 0);
+    kiosk.tick(std::time::Instant::now());
+    step(&mut kiosk, "loaned-kit");
+    let title = kiosk.say("step-loaned-kit");
+    assert!(place_of(&mut kiosk, &title).is_some(), "the title is in sight");
+}

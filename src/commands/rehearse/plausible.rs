@@ -4,7 +4,7 @@ use rust_decimal::Decimal;
 
 use crate::figures::{HookUp, Trip};
 use crate::measure::Measure;
-use crate::route::{Ask, Scale, Stop};
+use crate::route::{Ask, Reading, Scale, Stop};
 use crate::script::Scripts;
 use crate::walk::{Answer, AnswerState, CopyChoice, Ink, MustAnswer, Phase, StepState, Walk};
 
@@ -73,10 +73,7 @@ pub(super) fn stop(walk: &Walk, scripts: &Scripts, stop: &Stop) -> Vec<Action> {
             actions.push(Action::Show(step.id.clone()));
         }
         for reading in step.readings.iter().filter(|r| walk.reading(&r.id).is_none()) {
-            actions.push(Action::Read {
-                reading: reading.id.clone(),
-                value: value(walk, scripts, &reading.id, &reading.scale),
-            });
+            actions.push(Action::Read { reading: reading.id.clone(), value: value(walk, scripts, reading) });
         }
         if step.kit {
             for item in walk.route().items.iter().filter(|i| walk.item(&i.tag).is_none()) {
@@ -138,13 +135,14 @@ pub(super) fn closing(walk: &Walk) -> Vec<Action> {
 }
 
 /// A plausible value: what the sheet says, else the upper third of the range.
-fn value(walk: &Walk, scripts: &Scripts, id: &str, scale: &Scale) -> String {
-    match scale {
+fn value(walk: &Walk, scripts: &Scripts, reading: &Reading) -> String {
+    let id = reading.id.as_str();
+    match &reading.scale {
         // Waste tanks go out empty.
         Scale::Parts(parts) if matches!(id, "grey" | "black") => format!("0/{parts}"),
         Scale::Parts(parts) => format!("{}/{parts}", parts.saturating_sub(1)),
         Scale::Choice(words) => words.first().cloned().unwrap_or_default(),
-        Scale::Number { measure, step, min, max } => {
+        Scale::Number { measure, step, min, max, .. } => {
             let third = Decimal::from(3);
             let upper = match measure.as_str() {
                 "mi" => Decimal::from(48_213),
@@ -154,7 +152,9 @@ fn value(walk: &Walk, scripts: &Scripts, id: &str, scale: &Scale) -> String {
                 "psi" => cold(walk, scripts, id).unwrap_or(*min + (*max - *min) / third),
                 _ => *min + (*max - *min) * Decimal::from(2) / third,
             };
-            let steps = (upper / *step).floor();
+            let right =
+                upper.max(reading.bounds.least.unwrap_or(*min)).min(reading.bounds.most.unwrap_or(*max));
+            let steps = (right / *step).floor();
             (steps * *step).normalize().to_string()
         }
     }

@@ -5,7 +5,7 @@ use rust_decimal::Decimal;
 
 use crate::measure::Measure;
 use crate::record::text::consent_text;
-use crate::route::{Scale, Step};
+use crate::route::{Reading, Scale, Step};
 use crate::script::{Scripts, Speaker};
 use crate::walk::{Event, Ink, Licence, LocalTime, Person, PersonId, Shown, Walk, Who};
 
@@ -41,7 +41,7 @@ pub(super) fn opening(scripts: &Scripts, now: Timestamp, language: &str, measure
 pub(super) fn step(scripts: &Scripts, walk: &Walk, step: &Step, language: &str) -> Vec<Event> {
     let mut events = vec![Event::StepShown { step: step.id.clone(), language: language.to_owned() }];
     for reading in &step.readings {
-        let (value, measure) = value(scripts, walk, &reading.id, &reading.scale);
+        let (value, measure) = value(scripts, walk, reading);
         events.push(Event::ReadingTaken { reading: reading.id.clone(), value, measure });
     }
     if step.kit {
@@ -75,19 +75,28 @@ pub(super) fn ink() -> Ink {
 }
 
 /// A value within the range, and its measure: for tires what the sheet says.
-fn value(scripts: &Scripts, walk: &Walk, id: &str, scale: &Scale) -> (String, String) {
-    match scale {
+fn value(scripts: &Scripts, walk: &Walk, reading: &Reading) -> (String, String) {
+    let id = reading.id.as_str();
+    match &reading.scale {
+        // Waste tanks go out empty.
+        Scale::Parts(parts) if matches!(id, "grey" | "grey-galley" | "black") => {
+            (format!("0/{parts}"), String::new())
+        }
         Scale::Parts(parts) => (format!("{}/{parts}", parts.saturating_sub(1)), String::new()),
         Scale::Choice(words) => (words.first().cloned().unwrap_or_default(), String::new()),
-        Scale::Number { measure, step, min, max } => {
+        Scale::Number { measure, step, min, max, .. } => {
             let third = *min + (*max - *min) / Decimal::from(3);
             let wanted = match measure.as_str() {
                 "mi" => Decimal::from(48_213),
                 "h" => Decimal::from(612),
+                // A lead-acid battery that is full and has rested.
+                "V" => Decimal::new(127, 1),
                 "psi" => cold(scripts, walk, id).unwrap_or(third),
                 _ => third,
             };
-            let steps = (wanted.clamp(*min, *max) / *step).floor();
+            let least = reading.bounds.least.unwrap_or(*min);
+            let most = reading.bounds.most.unwrap_or(*max);
+            let steps = (wanted.max(least).min(most) / *step).floor();
             ((steps * *step).normalize().to_string(), measure.clone())
         }
     }

@@ -297,6 +297,31 @@ impl<'a> Show<'_, 'a> {
         self.hall.walk.stopped().is_some()
     }
 
+    /// Who has the tablet in hand on this page, in their own language.
+    fn holds(&self) -> String {
+        match self.holder() {
+            Some(Who::Agent) => self.staff("holds-agent"),
+            Some(Who::Person(id)) => self.say_with("holds-person", Args::new().text("name", self.name(id))),
+            None => self.say("holds-renter"),
+        }
+    }
+
+    /// The agent, one of the party, or whoever of the party reads.
+    fn holder(&self) -> Option<Who> {
+        let walk = &self.hall.walk;
+        let agent = |is: bool| is.then_some(Who::Agent);
+        match self.state.page {
+            Page::Take => agent(self.is_stopped() || !jump::before_signing(self.hall).is_empty()),
+            Page::Sign => sign::holder(self),
+            Page::Copy => agent(self.is_stopped() || walk.missing_to_seal().is_empty()),
+        }
+    }
+
+    /// Where a button will be, once what these words say is done.
+    fn lacks(&self, words: String) -> Element<'a, Message> {
+        ui::body(&self.look, words).width(Length::Fill).into()
+    }
+
     /// A page with its content above and its foot always in sight.
     fn page(
         &self,
@@ -305,6 +330,7 @@ impl<'a> Show<'_, 'a> {
     ) -> Element<'a, Message> {
         let look = &self.look;
         let pad = look.gap(Gap::Wide);
+        let content = column![ui::label(look, self.holds()), content.into()].spacing(look.gap(Gap::Small));
         let foot = container(foot).padding(iced::Padding::new(pad).top(0.0)).width(Length::Fill);
         let content = container(content).padding(iced::Padding::new(pad).bottom(0.0)).height(Length::Fill);
         let page: Column<'a, Message> = column![content, foot];

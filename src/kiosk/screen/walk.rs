@@ -58,6 +58,8 @@ pub struct State {
     marks: Vec<PlanMark>,
     /// The step's figures, as far as they show.
     figures: Vec<figures::Card>,
+    /// How far the words of the step are scrolled, and what stands beside them.
+    scrolled: (ui::Scrolled, ui::Scrolled),
 }
 
 /// A control that shows that something is being saved.
@@ -126,6 +128,7 @@ impl State {
             pegs: Vec::new(),
             marks: Vec::new(),
             figures: Vec::new(),
+            scrolled: <(ui::Scrolled, ui::Scrolled)>::default(),
         };
         state.go(hall, step);
         state
@@ -135,6 +138,7 @@ impl State {
     fn go(&mut self, hall: &Hall, step: usize) {
         self.step = step;
         self.sheet = None;
+        self.scrolled = <(ui::Scrolled, ui::Scrolled)>::default();
         match way::zone(&hall.walk, step) {
             Zone::Inside => self.show(Floor::Inside),
             Zone::Outside => self.show(Floor::Outside),

@@ -86,7 +86,9 @@ impl State {
             let units = ctx.scripts.units.keys();
             units
                 .filter_map(|id| {
-                    crate::route::build(ctx.scripts, id).map(|r| (id.clone(), r.steps.len(), r.minutes))
+                    // As long as past walks took here, not as their author thinks.
+                    let route = crate::route::build(ctx.scripts, id)?;
+                    Some((id.clone(), route.steps.len(), self.list.pace.minutes(&route)))
                 })
                 .collect()
         });

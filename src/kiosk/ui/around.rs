@@ -24,6 +24,9 @@ pub(in crate::kiosk) trait Behavior<M> {
     /// Answers an event, after what lies inside has seen it.
     fn handle(&self, state: &mut Self::State, input: &Input<'_>, shell: &mut Shell<'_, M>);
 
+    /// Looks at what lies inside, or changes it, before that sees an event or an operation.
+    fn inside(&self, _state: &mut Self::State, _operate: &mut dyn FnMut(&mut dyn Operation)) {}
+
     /// Offers itself to an operation: as something focusable, say.
     fn operate(&self, _state: &mut Self::State, _bounds: Rectangle, _operation: &mut dyn Operation) {}
 
@@ -94,6 +97,8 @@ impl<M, B: Behavior<M>> Widget<M, iced::Theme, iced::Renderer> for Around<'_, M,
             return;
         };
         let content = &mut self.content;
+        let kept = &mut tree.state.downcast_mut::<Kept<B::State>>().0;
+        self.behavior.inside(kept, &mut |own| content.as_widget_mut().operate(inner, place, renderer, own));
         operation.traverse(&mut |operation| {
             content.as_widget_mut().operate(inner, place, renderer, operation);
         });
@@ -112,6 +117,8 @@ impl<M, B: Behavior<M>> Widget<M, iced::Theme, iced::Renderer> for Around<'_, M,
     ) {
         if let (Some(inner), Some(place)) = (tree.children.first_mut(), layout.children().next()) {
             let content = self.content.as_widget_mut();
+            let kept = &mut tree.state.downcast_mut::<Kept<B::State>>().0;
+            self.behavior.inside(kept, &mut |operation| content.operate(inner, place, renderer, operation));
             content.update(inner, event, place, cursor, renderer, clipboard, shell, viewport);
         }
         let input = Input { event, bounds: layout.bounds(), cursor, captured: shell.is_event_captured() };

@@ -66,6 +66,8 @@ pub(super) fn readings(walk: &Walk, pages: &Pages<'_>) -> Vec<Reading> {
                 step: step.id.clone(),
                 name: pages.say(&format!("reading-{}", reading.id)),
                 scale: scale(&reading.scale),
+                least: reading.bounds.least.map(|bound| bound.to_string()),
+                most: reading.bounds.most.map(|bound| bound.to_string()),
                 outcome: walk.reading(&reading.id).map_or(ReadingOutcome::Open, reading_outcome),
             });
         }
@@ -75,7 +77,7 @@ pub(super) fn readings(walk: &Walk, pages: &Pages<'_>) -> Vec<Reading> {
 
 fn scale(scale: &route::Scale) -> Scale {
     match scale {
-        route::Scale::Number { measure, step, min, max } => Scale::Number {
+        route::Scale::Number { measure, step, min, max, .. } => Scale::Number {
             measure: measure.clone(),
             step: step.to_string(),
             min: min.to_string(),

@@ -122,6 +122,12 @@ pub struct Reading {
     pub name: String,
     /// What it is read in.
     pub scale: Scale,
+    /// Least that is right on this unit, in the measure of the scale; since version 1.2.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least: Option<String>,
+    /// Most that is right on this unit, in the measure of the scale; since version 1.2.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub most: Option<String>,
     /// What came of it.
     pub outcome: ReadingOutcome,
 }

@@ -4,7 +4,7 @@ use rust_decimal::Decimal;
 
 use super::page::Page;
 use crate::measure::{Measure, Money, Quantity, Rounding};
-use crate::record::form::{FactValue, Handoff, Mark, Origin, ReadingOutcome, Scale};
+use crate::record::form::{FactValue, Handoff, Mark, Origin, Reading, ReadingOutcome, Scale};
 use crate::words::Args;
 use crate::words::format::{self, Places};
 
@@ -41,6 +41,9 @@ pub(super) fn readings(page: &mut Page<'_>, record: &Handoff) {
                     _ => page.measured(value, measure),
                 };
                 page.row(2, &reading.name, &value);
+                if let Some(off) = off(page, reading) {
+                    page.para(4, &off);
+                }
             }
             ReadingOutcome::NotTaken { reason, note, .. } => {
                 page.row(2, &reading.name, &page.say("record-not-read"));
@@ -54,6 +57,20 @@ pub(super) fn readings(page: &mut Page<'_>, record: &Handoff) {
     page.blank();
     let text = page.say("record-readings-as-read");
     page.para(2, &text);
+}
+
+/// That a value lies out of the bounds the unit has, in words.
+fn off(page: &Page<'_>, reading: &Reading) -> Option<String> {
+    let ReadingOutcome::Taken { value, measure, .. } = &reading.outcome else { return None };
+    let read: Decimal = value.parse().ok()?;
+    let passed = |bound: &Option<String>, wrong: fn(&Decimal, &Decimal) -> bool| {
+        bound.clone().filter(|bound| bound.parse().is_ok_and(|bound| wrong(&read, &bound)))
+    };
+    let (key, bound) = match passed(&reading.least, Decimal::lt) {
+        Some(least) => ("record-reading-below", least),
+        None => ("record-reading-above", passed(&reading.most, Decimal::gt)?),
+    };
+    Some(page.say_with(key, &Args::new().text("bound", page.measured(&bound, measure))))
 }
 
 pub(super) fn items(page: &mut Page<'_>, record: &Handoff) {

@@ -1,9 +1,17 @@
 use super::*;
+use crate::route::Bounds;
 
 fn number(step: &str, min: &str, max: &str) -> Reading {
     let of = |s: &str| Decimal::from_str_exact(s).unwrap();
-    let scale = Scale::Number { measure: "V".into(), step: of(step), min: of(min), max: of(max) };
-    Reading { id: "house-v".into(), scale }
+    let scale = Scale::Number {
+        measure: "V".into(),
+        step: of(step),
+        min: of(min),
+        max: of(max),
+        least: None,
+        most: None,
+    };
+    Reading { id: "house-v".into(), scale, bounds: Bounds::default() }
 }
 
 /// Ranges and steps: handbook E.4, `house_v` 10.0 to 14.8 in 0.1.
@@ -27,7 +35,7 @@ fn a_number_keeps_to_range_and_step() {
 /// Eighths of fuel: handbook E.4, `fuel` 0 to 8.
 #[test]
 fn a_gauge_keeps_to_its_parts() {
-    let fuel = Reading { id: "fuel".into(), scale: Scale::Parts(8) };
+    let fuel = Reading { id: "fuel".into(), scale: Scale::Parts(8), bounds: Bounds::default() };
     for good in ["0/8", "7/8", "8/8"] {
         assert_eq!(reading(&fuel, good, ""), Ok(()), "{good}");
     }
@@ -41,7 +49,7 @@ fn a_gauge_keeps_to_its_parts() {
 #[test]
 fn a_choice_is_one_of_its_words() {
     let scale = Scale::Choice(vec!["full".into(), "part".into(), "empty".into()]);
-    let cylinder = Reading { id: "lp-cyl-a".into(), scale };
+    let cylinder = Reading { id: "lp-cyl-a".into(), scale, bounds: Bounds::default() };
     assert_eq!(reading(&cylinder, "part", ""), Ok(()));
     assert!(reading(&cylinder, "Part", "").unwrap_err().to_string().contains("full, part, empty"));
 }

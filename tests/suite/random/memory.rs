@@ -213,6 +213,8 @@ impl Hand {
             if let Some((id, _)) = fields.iter().find(|(id, _)| id.contains("reason")) {
                 self.finger.kiosk.fill(id, "A reading");
                 self.finger.kiosk.key(Key::Named(Named::Tab), None);
+                // Our keys step aside with the next frame, and the button moves.
+                self.wait(50);
             }
             return self.press_any(&["closing-reopen-done"]);
         }

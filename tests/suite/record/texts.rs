@@ -2,7 +2,7 @@
 
 use sendoff::measure::System;
 use sendoff::record::build::handoff;
-use sendoff::record::form::Record;
+use sendoff::record::form::{ReadingOutcome, Record};
 use sendoff::record::seal::Kind;
 use sendoff::record::text::{CONSENT_POINTS, consent_text, render};
 use sendoff::walk::{Event, Who};
@@ -41,6 +41,27 @@ fn a_clerk_can_read_it() {
     snapshot("record_front", part(&text, "====", "CAUTIONS AND ANSWERS"));
     snapshot("record_back", part(&text, "QUESTIONS", "WHAT WAS SHOWN"));
     snapshot("record_verify", &text[text.find("HOW TO VERIFY").unwrap()..]);
+}
+
+/// The Wren's battery is to be charged below 12.2 V (handbook E.1.7), and the record alone tells it.
+#[test]
+fn a_reading_out_of_bounds_is_told_from_the_record_alone() {
+    let led = Led::whole(Ways::default());
+    let mut record = handoff(&led.walk, &SCRIPTS, &head(Kind::Handoff)).unwrap();
+    let volts = record.readings.iter().position(|r| r.id == "house-volts").unwrap();
+    assert_eq!(
+        (record.readings[volts].least.as_deref(), &record.readings[volts].most),
+        (Some("12.2"), &None)
+    );
+    for (read, told) in [("11.6", true), ("12.2", false), ("14.8", false)] {
+        let ReadingOutcome::Taken { value, .. } = &mut record.readings[volts].outcome else { panic!() };
+        *value = read.into();
+        let text = render(&Record::Handoff(Box::new(record.clone())), &SCRIPTS.words);
+        assert_eq!(text.contains("Below the least of 12.2 V."), told, "{read}: {text}");
+    }
+    let tires = record.readings.iter().find(|r| r.id == "tire-front").unwrap();
+    // 75 psi less the 10 % of the lot, up to the psi: handbook FIG-22.
+    assert_eq!(tires.least.as_deref(), Some("68"));
 }
 
 /// A caution and a step with words of their own, so that the lot's wording may change.

@@ -7,7 +7,7 @@ use jiff::{SignedDuration, Timestamp};
 use rust_decimal::Decimal;
 use sendoff::measure::Money;
 use sendoff::route::{
-    Answers, Ask, Caution, Harm, Hazard, Item, Reading, Route, Scale, Signal, Step, Stop, Zone,
+    Answers, Ask, Bounds, Caution, Harm, Hazard, Item, Reading, Route, Scale, Signal, Step, Stop, Zone,
 };
 use sendoff::unit::Station;
 use sendoff::walk::{
@@ -52,10 +52,21 @@ fn step(id: &str, cautions: Vec<Caution>) -> Step {
 
 fn readings() -> Vec<Reading> {
     let of = |s: &str| Decimal::from_str_exact(s).unwrap();
-    let volts = Scale::Number { measure: "V".into(), step: of("0.1"), min: of("10.0"), max: of("14.8") };
+    let volts = Scale::Number {
+        measure: "V".into(),
+        step: of("0.1"),
+        min: of("10.0"),
+        max: of("14.8"),
+        least: None,
+        most: None,
+    };
     let words = ["full", "part", "empty"].map(String::from).to_vec();
     let scales = [volts, Scale::Parts(8), Scale::Choice(words)];
-    READINGS.iter().zip(scales).map(|(id, scale)| Reading { id: (*id).into(), scale }).collect()
+    READINGS
+        .iter()
+        .zip(scales)
+        .map(|(id, scale)| Reading { id: (*id).into(), scale, bounds: Bounds::default() })
+        .collect()
 }
 
 /// Five steps at four stops: two DANGER cautions, one of them for each driver; readings of every kind; two items;

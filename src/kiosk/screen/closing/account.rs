@@ -2,7 +2,7 @@
 
 use super::Show;
 use crate::measure::Quantity;
-use crate::route::{Reading, Scale};
+use crate::route::{Off, Reading, Scale};
 use crate::unit::rounding_of;
 use crate::walk::{
     Decision, Mark, MarkKind, MarkSize, NotRead, NotShown, PersonId, ReadingState, Response, Signature,
@@ -142,6 +142,25 @@ fn taken(show: &Show<'_, '_>, reading: &Reading, value: &str, measure: &str) -> 
         Scale::Parts(_) => value.to_owned(),
         Scale::Choice(_) => show.speaker.say(&format!("choice-{value}")),
     }
+}
+
+/// Readings out of their bounds: what is read, and what the agent is to do.
+pub(super) fn off(show: &Show<'_, '_>) -> Vec<(String, String)> {
+    let walk = &show.hall.walk;
+    let line = |reading: &Reading| {
+        let ReadingState::Taken { value, measure } = &walk.reading(&reading.id)?.value else { return None };
+        let (key, part, bound) = match reading.off(value)? {
+            Off::Below(least) => ("take-off-below", "below", least),
+            Off::Above(most) => ("take-off-above", "above", most),
+        };
+        let args = Args::new()
+            .text("reading", show.speaker.say(&format!("reading-{}", reading.id)))
+            .text("value", taken(show, reading, value, measure))
+            .text("bound", taken(show, reading, &bound.to_string(), measure));
+        let to_do = show.speaker.say(&format!("reading-{}.{part}", reading.id));
+        Some((show.say_with(key, args), show.say_with("take-off-agent", Args::new().text("what", to_do))))
+    };
+    walk.route().steps.iter().flat_map(|s| &s.readings).filter_map(line).collect()
 }
 
 fn marks(show: &Show<'_, '_>) -> Vec<(String, String)> {

@@ -6,7 +6,7 @@ use iced::{Alignment, Length};
 use super::{AskMessage, Message, Page, Show, sign};
 use crate::kiosk::theme::Gap;
 use crate::kiosk::ui::{self, Choice, Element};
-use crate::walk::{CopyChoice, Phase};
+use crate::walk::{CopyChoice, Missing, Phase};
 
 pub(super) fn view<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     let look = &show.look;
@@ -49,8 +49,12 @@ fn foot<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
         small = small.push(ui::secondary(look, show.staff("back"), Message::PageAsked(Page::Sign)));
     }
     let small = small.wrap();
-    if !walk.missing_to_seal().is_empty() {
-        return small.into();
+    let missing = walk.missing_to_seal();
+    if !missing.is_empty() {
+        let copy_alone = missing.iter().all(|m| matches!(m, Missing::CopyOffered | Missing::CopyChoice));
+        let lacks = copy_alone.then(|| show.lacks(show.say("copy-lacks")));
+        let parts = column![].push(lacks).push(small);
+        return parts.spacing(look.gap(Gap::Small)).into();
     }
     let seal = ui::primary(look, show.staff("seal"), Message::SealPressed).fill().height(80.0);
     let line = ui::small(look, show.staff("seal-line"));

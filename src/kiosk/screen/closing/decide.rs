@@ -79,17 +79,18 @@ fn reason_field<'a>(show: &Show<'_, 'a>, reason: &'a str, label: String) -> Elem
 }
 
 /// The button that does it, once there is a reason.
-fn done<'a>(
-    show: &Show<'_, 'a>,
-    reason: &str,
-    label: String,
-    message: AskMessage,
-) -> Option<Element<'a, Message>> {
+fn done<'a>(show: &Show<'_, 'a>, reason: &str, label: String, message: AskMessage) -> Element<'a, Message> {
     let look = &show.look;
     if show.hall.saving {
-        return Some(ui::saving(look, show.staff("saving")).into());
+        return ui::saving(look, show.staff("saving")).into();
     }
-    (!reason.trim().is_empty()).then(|| ui::primary(look, label, Message::Ask(message)).into())
+    if reason.trim().is_empty() {
+        // A renter's reason is asked for in the renter's language.
+        let key = "reason-lacks";
+        let own = matches!(message, AskMessage::AgentCalled);
+        return show.lacks(if own { show.say(key) } else { show.staff(key) });
+    }
+    ui::primary(look, label, Message::Ask(message)).into()
 }
 
 fn back<'a>(show: &Show<'_, 'a>, label: String) -> Element<'a, Message> {

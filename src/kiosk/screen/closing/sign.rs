@@ -9,7 +9,7 @@ use crate::kiosk::theme::Gap;
 use crate::kiosk::ui::{self, Choice, Element, Symbol};
 use crate::record::text::consent_text;
 use crate::walk::{Decision, PersonId, Phase, Signature, Who};
-use crate::words::Args;
+use crate::words::{Args, format};
 
 /// The adult who is here, when there is but one.
 pub(super) fn only_adult(hall: &Hall) -> Option<PersonId> {
@@ -52,11 +52,44 @@ pub(super) fn signer(state: &State, hall: &Hall) -> Option<Who> {
 }
 
 pub(super) fn view<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
+    if asks_consent(show) { consent(show) } else { signature(show) }
+}
+
+fn asks_consent(show: &Show<'_, '_>) -> bool {
     let answered = show.hall.walk.consents().next().is_some();
-    if !show.is_stopped() && (!answered || show.state.consent_again) {
-        return consent(show);
+    !show.is_stopped() && (!answered || show.state.consent_again)
+}
+
+/// Who has the tablet in hand: whoever chooses or signs; the agent where something is to be decided.
+pub(super) fn holder(show: &Show<'_, '_>) -> Option<Who> {
+    if asks_consent(show) {
+        return show.state.consent_by.or_else(|| only_adult(show.hall)).map(Who::Person);
     }
-    signature(show)
+    match signer(show.state, show.hall) {
+        Some(Who::Person(id)) if undecided(show).is_none() && show.hall.walk.is_present(id) => {
+            Some(Who::Person(id))
+        }
+        _ => Some(Who::Agent),
+    }
+}
+
+/// Who has neither signed nor refused, but for whoever signs now: names, joined.
+fn still_to_sign(show: &Show<'_, '_>, now: Who) -> Option<String> {
+    // When the unit stays, the agent's signature is enough.
+    if show.is_stopped() {
+        return None;
+    }
+    let open = |who: &Who| *who != now && show.hall.walk.signature(*who).is_none();
+    let name = |who: Who| match who {
+        Who::Agent => show.say("sign-still-agent"),
+        Who::Person(id) => show.name(id),
+    };
+    let names: Vec<String> = signers(show.hall).into_iter().filter(open).map(name).collect();
+    if names.is_empty() {
+        return None;
+    }
+    let names = format::list(&show.ctx.scripts.words, show.speaker.reader(), &names);
+    Some(show.say_with("sign-still", Args::new().text("names", names)))
 }
 
 /// How the renter wants the record. Nothing is ticked beforehand, and paper is as large as the rest.
@@ -105,20 +138,20 @@ fn consent_foot<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
             .spacing(look.gap(Gap::Small))
     });
     let back = ui::secondary(look, show.say("sign-read-again"), Message::PageAsked(Page::Take));
-    let done: Option<Element<'a, Message>> = (show.state.consent.is_some() && by.is_some()).then(|| {
-        if show.hall.saving {
-            ui::saving(look, show.say("saving")).fill().into()
-        } else {
-            ui::primary(look, show.say("consent-done"), Message::ConsentDone).fill().into()
-        }
-    });
+    let done: Element<'a, Message> = match (show.state.consent.is_some(), by.is_some()) {
+        (true, true) if show.hall.saving => ui::saving(look, show.say("saving")).fill().into(),
+        (true, true) => ui::primary(look, show.say("consent-done"), Message::ConsentDone).fill().into(),
+        (false, true) => show.lacks(show.say("consent-lacks")),
+        (true, false) => show.lacks(show.say("consent-lacks-who")),
+        (false, false) => show.lacks(show.say("consent-lacks-both")),
+    };
     if look.portrait() {
         return column![].push(who).push(done).push(back).spacing(look.gap(Gap::Large)).into();
     }
     row![]
         .push(back)
         .push(who.map(|w| w.width(Length::Fill)))
-        .push(done.map(|d| container(d).width(Length::Fill)))
+        .push(container(done).width(Length::Fill))
         .spacing(look.gap(Gap::Wide))
         .align_y(Alignment::End)
         .into()
@@ -138,7 +171,8 @@ fn signature<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
         top = top.push(ui::title(look, show.staff("sign-undecided")));
     } else {
         let (title, line) = asked_to_sign(show, who);
-        top = top.push(ui::title(look, title)).push(ui::body(look, line));
+        let still = still_to_sign(show, who).map(|words| ui::small(look, words).color(look.ink()));
+        top = top.push(ui::title(look, title)).push(ui::body(look, line)).push(still);
     }
     let chips = chips(show, who);
     let head: Element<'a, Message> = if look.portrait() {

@@ -5,8 +5,8 @@ use iced::{Alignment, Length};
 
 use super::account::{self, Part};
 use super::{AskMessage, Message, Page, Show, costs, jump};
-use crate::kiosk::theme::Gap;
-use crate::kiosk::ui::{self, Edge, Element};
+use crate::kiosk::theme::{Gap, style};
+use crate::kiosk::ui::{self, Edge, Element, Symbol};
 use crate::walk::Phase;
 
 pub(super) fn view<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
@@ -14,7 +14,7 @@ pub(super) fn view<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     let missing = jump::before_signing(show.hall);
     let ready = missing.is_empty();
     let mut all: Column<'a, Message> = column![].spacing(look.gap(Gap::Large));
-    all = all.push(jump::list(show, missing)).push(refused(show));
+    all = all.push(jump::list(show, missing)).push(refused(show)).push(off(show));
     let happened = account::happened(show);
     let lent = costs::lent(show);
     if look.portrait() {
@@ -47,6 +47,26 @@ fn refused<'a>(show: &Show<'_, 'a>) -> Option<Element<'a, Message>> {
             .push(column![ui::strong(look, line), ui::body(look, decision)].spacing(look.gap(Gap::Tiny)));
     }
     Some(ui::chosen_panel(look, words).into())
+}
+
+/// What was read and is not as it should be: in words and with a sign, before what is counted and charged.
+fn off<'a>(show: &Show<'_, 'a>) -> Option<Element<'a, Message>> {
+    let look = &show.look;
+    let lines = account::off(show);
+    if lines.is_empty() {
+        return None;
+    }
+    let head = row![ui::symbol(look, Symbol::Alert, 30.0), ui::section(look, show.say("take-off"))]
+        .spacing(look.gap(Gap::Small))
+        .align_y(Alignment::Center);
+    let mut words = column![head].spacing(look.gap(Gap::Small));
+    for (line, to_do) in lines {
+        words =
+            words.push(column![ui::strong(look, line), ui::body(look, to_do)].spacing(look.gap(Gap::Tiny)));
+    }
+    // An edge in ink: the tint of what is chosen would look like praise.
+    let ground = style::ground(look, look.colors().leaf, look.colors().ink);
+    Some(ui::panel(look, words).style(move |_| ground).into())
 }
 
 /// Parts below each other, each a panel with its lines.
@@ -91,7 +111,14 @@ fn foot<'a>(show: &Show<'_, 'a>, ready: bool) -> Element<'a, Message> {
     }
     let small = small.wrap().vertical_spacing(look.gap(Gap::Small));
     if !ready {
-        return small.into();
+        let lacks = show.staff(if walking { "take-lacks" } else { "take-lacks-elsewhere" });
+        if look.portrait() {
+            return column![show.lacks(lacks), small].spacing(look.gap(Gap::Medium)).into();
+        }
+        return ui::hand_row(look, vec![small.into(), show.lacks(lacks)])
+            .spacing(look.gap(Gap::Wide))
+            .align_y(Alignment::Center)
+            .into();
     }
     let go_on = ui::primary(look, show.say("take-go-on"), Message::PageAsked(Page::Sign)).fill();
     if look.portrait() {

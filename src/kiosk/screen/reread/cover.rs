@@ -5,7 +5,7 @@ use iced::{Alignment, Length, Padding};
 
 use super::{Message, Page, Show};
 use crate::kiosk::plan;
-use crate::kiosk::theme::{Gap, Look, Type};
+use crate::kiosk::theme::{Gap, Look, Type, style};
 use crate::kiosk::ui::{self, Element, Symbol};
 
 impl<'a> Show<'a> {
@@ -22,9 +22,10 @@ impl<'a> Show<'a> {
             name,
             ui::lead(look, self.say("reread-cover-what")),
             Space::new().height(look.gap(Gap::Large)),
-            ui::primary(look, self.say("reread-cover-tap"), Message::PageChosen(Page::Home))
+            ui::secondary(look, self.say("reread-cover-tap"), Message::PageChosen(Page::Home))
+                .bold()
                 .fill()
-                .height(112.0)
+                .height(96.0)
                 .after(Symbol::Right)
                 .id("reread-open"),
         ]
@@ -32,7 +33,7 @@ impl<'a> Show<'a> {
         .width(Length::Fill);
         let middle = Row::new().push(drawing).push(words).spacing(look.gap(Gap::Huge));
         let middle = container(middle.align_y(Alignment::Center)).center_y(Length::Fill).height(Length::Fill);
-        let danger = column![ui::label(look, self.say("reread-cover-danger")), self.danger(look)]
+        let danger = column![ui::section(look, self.say("reread-cover-danger")), self.danger(look)]
             .spacing(look.gap(Gap::Small));
         let page = column![middle, danger, self.end()].spacing(wide).height(Length::Fill);
         let padding = Padding { top: look.gap(Gap::Large), left: wide, right: wide, bottom: wide };
@@ -41,7 +42,7 @@ impl<'a> Show<'a> {
 
     /// Ways out of danger, beside each other where there is room: one tap from here.
     fn danger(&self, look: &Look) -> Element<'a, Message> {
-        let gap = look.gap(Gap::Medium);
+        let (gap, colors) = (look.gap(Gap::Medium), look.colors());
         let grave = self.state.prepared.guides.iter().filter(|g| g.grave);
         let guides =
             grave.map(|g| (self.say(&format!("guide-{}", g.id)), Message::GuideChosen(g.id.clone())));
@@ -50,15 +51,15 @@ impl<'a> Show<'a> {
         let lines = if look.portrait() { 1.0 } else { 3.0 };
         let high = lines * look.size(Type::Strong) * 1.3;
         let ways = guides.chain([fire]).map(|(words, message)| {
-            let line =
-                row![ui::symbol(look, Symbol::Alert, 32.0), ui::strong(look, words).width(Length::Fill)]
-                    .spacing(look.gap(Gap::Medium))
-                    .align_y(Alignment::Center);
+            // The strongest contrast of the page: what is looked for in the dark, in fright.
+            let sign = ui::symbol::symbol_in(look, Symbol::Alert, 40.0, colors.leaf, colors.ink);
+            let words = ui::strong(look, words).color(colors.leaf).width(Length::Fill);
+            let line = row![sign, words].spacing(look.gap(Gap::Medium)).align_y(Alignment::Center);
             let face = container(line).width(Length::Fill).align_y(Alignment::Center);
-            let face = ui::at_least(high.max(look.px(32.0)), face.into());
-            container(ui::press_panel(look, ui::panel::Edge::Press, face, message))
-                .width(Length::FillPortion(1))
-                .into()
+            let face = ui::at_least(high.max(look.target()), face.into());
+            let ground = style::ground(look, colors.ink, colors.ink);
+            let face = container(face).padding(look.gap(Gap::Large)).style(move |_| ground);
+            container(Element::from(ui::tap(look, face, message))).width(Length::FillPortion(1)).into()
         });
         if look.portrait() {
             return Column::with_children(ways).spacing(gap).into();

@@ -7,7 +7,7 @@ use super::{Message, Page, Pressed, SheetKind, fit, way};
 use crate::kiosk::screen::counted;
 use crate::kiosk::theme::{Gap, Type};
 use crate::kiosk::ui::{self, Button, Element};
-use crate::walk::StepState;
+use crate::walk::{Missing, StepState};
 use crate::words::Args;
 use way::Onward;
 
@@ -88,10 +88,29 @@ impl<'a> Page<'a> {
                     &Args::new().text("title", title),
                 )
             }
-            Onward::HandOver { cautions, .. } => counted(ctx, "walk-hand-over", cautions),
-            Onward::Closing => ctx.say("walk-to-closing"),
+            Onward::HandOver { cautions, .. } => {
+                let label = counted(ctx, "walk-hand-over", cautions);
+                return match self.open_at_stop() {
+                    0 => ui::primary(look, label, Message::Onward),
+                    open => ui::secondary(look, self.with_open(label, open), Message::Onward).bold(),
+                };
+            }
+            Onward::Closing => {
+                let label = ctx.say("walk-to-closing");
+                let whole = walk.missing_to_sign().iter().all(|m| *m == Missing::Consent);
+                return match (whole, open) {
+                    (true, _) | (_, true) => ui::primary(look, label, Message::Onward),
+                    (false, false) => ui::secondary(look, label, Message::Onward).bold(),
+                };
+            }
         };
         ui::primary(look, label, Message::Onward)
+    }
+
+    /// What a button does, with how much is missing before it should be done.
+    fn with_open(&self, label: String, open: usize) -> String {
+        let open = u64::try_from(open).unwrap_or(u64::MAX);
+        self.ctx.say_with("walk-hand-over-open", &Args::new().text("label", label).number("count", open))
     }
 
     /// The line about a step that was left out, with the way to show it after all.

@@ -3,6 +3,7 @@
 use iced::widget::{Column, column, container, row};
 use iced::{Alignment, Length, Padding};
 
+use super::page::BAR;
 use super::sheet::Sheet;
 use super::{Draft, Message, Page, Pressed, SheetKind, fit};
 use crate::kiosk::screen::counted;
@@ -14,6 +15,8 @@ use crate::words::{Args, format};
 
 /// The control that counts all items.
 pub(super) const ALL: &str = "all-items";
+/// Width of a count, as written.
+const COUNT: f32 = 56.0;
 /// Most of one item.
 const MOST: u16 = 999;
 
@@ -59,15 +62,16 @@ impl<'a> Page<'a> {
     /// The list in a space of its own: what is not counted yet above it, always in sight.
     pub(super) fn kit(&self, width: f32) -> Element<'a, Message> {
         let look = &self.ctx.look;
-        let rows = container(self.item_rows()).padding(Padding::ZERO.right(look.gap(Gap::Small)));
-        column![self.kit_head(width), ui::scroll(look, rows).height(Length::Fill)]
+        let rows = container(self.item_rows(width - look.px(BAR)))
+            .padding(Padding::ZERO.right(look.gap(Gap::Small)));
+        column![self.kit_head(width), ui::kept_scroll(look, &self.state.scrolled.1, rows)]
             .spacing(look.gap(Gap::Medium))
             .into()
     }
 
     /// The list below other things.
     pub(super) fn kit_rows(&self, width: f32) -> Element<'a, Message> {
-        column![self.kit_head(width), self.item_rows()].spacing(self.ctx.look.gap(Gap::Medium)).into()
+        column![self.kit_head(width), self.item_rows(width)].spacing(self.ctx.look.gap(Gap::Medium)).into()
     }
 
     /// How many are counted, and all the others in one tap.
@@ -99,21 +103,29 @@ impl<'a> Page<'a> {
         row![words].push(all).spacing(look.gap(Gap::Medium)).align_y(Alignment::Center).into()
     }
 
-    fn item_rows(&self) -> Element<'a, Message> {
-        let rows = self.walk().route().items.iter().map(|item| self.item(item));
+    fn item_rows(&self, width: f32) -> Element<'a, Message> {
+        let rows = self.walk().route().items.iter().map(|item| self.item(item, width));
         Column::with_children(rows).spacing(self.ctx.look.gap(Gap::Small)).into()
     }
 
-    fn item(&self, item: &'a Item) -> Element<'a, Message> {
+    fn item(&self, item: &'a Item, width: f32) -> Element<'a, Message> {
         let (look, ctx) = (&self.ctx.look, &self.ctx);
         let colors = look.colors();
         let counted = self.walk().item(&item.tag).map(|t| &t.value);
-        let sign = match counted {
-            None => Symbol::Ring,
-            Some(c) if c.count == item.count => Symbol::TickDisc,
-            Some(_) => Symbol::Alert,
+        let (sign, color, state) = match counted {
+            None => (None, colors.ink, "walk-item-open"),
+            Some(c) if c.count == item.count => (Some(Symbol::TickDisc), colors.accent, "walk-item-counted"),
+            Some(_) => (Some(Symbol::Alert), colors.ink, "walk-item-other"),
         };
         let note = counted.map(|c| c.note.as_str()).filter(|n| !n.is_empty());
+        let said = ctx.say(state);
+        // In words what became of it; a sign only where something was counted: an empty ring would look like a box
+        // to tick.
+        let state = row![]
+            .push(sign.map(|sign| ui::symbol::symbol_in(look, sign, 22.0, color, colors.leaf)))
+            .push(ui::small(look, said.clone()))
+            .spacing(look.gap(Gap::Small))
+            .align_y(Alignment::Center);
         let words = column![ui::body(look, self.item_words(item))]
             .push(note.map(|n| ui::small(look, n.to_owned())))
             .width(Length::Fill);
@@ -123,14 +135,26 @@ impl<'a> Page<'a> {
             Some(c) if c.count != item.count => "walk-item-differs",
             _ => "walk-item-count",
         };
-        let line = row![
-            ui::symbol::symbol_in(look, sign, 30.0, colors.accent, colors.leaf),
-            words,
-            ui::small(look, self.price(item)),
-            ui::strong(look, ctx.say_with(key, &args)).width(look.px(56.0)).align_x(Alignment::End),
+        let price = self.price(item);
+        let natural = |text: &str| fit::room(look, Type::Small, text, f32::INFINITY).width;
+        let side = natural(&said).max(natural(&price) + look.px(COUNT)) + look.px(80.0);
+        let count = row![
+            ui::small(look, price),
+            ui::strong(look, ctx.say_with(key, &args)).width(look.px(COUNT)).align_x(Alignment::End),
         ]
-        .spacing(look.gap(Gap::Medium))
         .align_y(Alignment::Center);
+        // Beside long words in large letters there is no room: then it stands below them.
+        let words: Element<'a, Message> = if width - side >= look.size(Type::Body) * 9.0 {
+            row![words, column![count, state].align_x(Alignment::End)]
+                .spacing(look.gap(Gap::Medium))
+                .align_y(Alignment::Center)
+                .into()
+        } else {
+            column![words, count, state].width(Length::Fill).into()
+        };
+        let line = row![words, ui::symbol(look, Symbol::Right, 22.0)]
+            .spacing(look.gap(Gap::Medium))
+            .align_y(Alignment::Center);
         ui::press_panel(look, ui::Edge::Press, line, Message::SheetAsked(SheetKind::Item(item.tag.clone())))
     }
 

@@ -163,7 +163,7 @@ impl<'a> Page<'a> {
         parts.extend(if at_right { None } else { self.figures(width) });
         let all = Column::with_children(parts).spacing(look.gap(Gap::Large)).width(Length::Fill);
         let all = container(all).padding(Padding::ZERO.right(look.gap(Gap::Small)));
-        ui::scroll(look, all).height(Length::Fill).into()
+        ui::kept_scroll(look, &self.state.scrolled.0, all)
     }
 
     /// Picture and where it is, cautions; or what is counted and ticked.
@@ -174,7 +174,7 @@ impl<'a> Page<'a> {
             return self.kit(size.width);
         }
         if !self.step.leaving.is_empty() {
-            return self.leaving_lines(true);
+            return self.leaving_lines(size.width - look.px(BAR), true);
         }
         let readings = self.reading_rows();
         let wanted = size.width * 0.72;
@@ -191,7 +191,7 @@ impl<'a> Page<'a> {
         all = all.push(self.place()).extend(readings).push(self.cautions());
         all = all.push(if at_right { self.figures(size.width - look.line()) } else { None });
         let all = container(all).padding(Padding::ZERO.right(look.line()));
-        ui::scroll(look, all).height(Length::Fill).into()
+        ui::kept_scroll(look, &self.state.scrolled.1, all)
     }
 
     /// Portrait: everything below each other.
@@ -199,7 +199,11 @@ impl<'a> Page<'a> {
         let look = &self.ctx.look;
         let width = size.width - look.px(BAR);
         let text = self.text();
-        let (before, after) = (self.before(), self.after(false));
+        let (mut before, after) = (self.before(), self.after(false));
+        // What was read and is not as it should be is seen without a scroll.
+        if self.reads_off() {
+            before.extend(self.reading_rows());
+        }
         let counted = self.step.kit || !self.step.leaving.is_empty();
         let rows = (self.step.cautions.len() + after.len()) as f32 * look.px(100.0)
             + before.len() as f32 * look.px(140.0);
@@ -234,10 +238,10 @@ impl<'a> Page<'a> {
         if self.step.kit {
             all = all.push(self.kit_rows(size.width));
         } else if counted {
-            all = all.push(self.leaving_lines(false));
+            all = all.push(self.leaving_lines(width, false));
         }
         let all = container(all).padding(Padding::ZERO.right(look.gap(Gap::Small)));
-        ui::scroll(look, all).height(Length::Fill).into()
+        ui::kept_scroll(look, &self.state.scrolled.0, all)
     }
 
     /// What stands before the words: that the step was left out.
@@ -249,7 +253,8 @@ impl<'a> Page<'a> {
     /// not take its place beside them.
     pub(super) fn after(&self, beside: bool) -> Vec<Element<'a, Message>> {
         let counted = self.step.kit || !self.step.leaving.is_empty();
-        let mut after = if counted || !beside { self.reading_rows() } else { Vec::new() };
+        let rows = counted || !beside;
+        let mut after = if rows && (beside || !self.reads_off()) { self.reading_rows() } else { Vec::new() };
         after.extend(self.asked());
         after.extend(self.still_missing());
         after

@@ -11,7 +11,7 @@ use crate::kiosk::screen::counted;
 use crate::kiosk::theme::{Gap, Type};
 use crate::kiosk::ui::{self, Choice, Element, Symbol};
 use crate::measure::Quantity;
-use crate::route::{Reading, Scale, Step};
+use crate::route::{Off, Reading, Scale, Step};
 use crate::walk::{Event, NotRead, ReadingState, Walk};
 use crate::words::{Args, format};
 
@@ -129,28 +129,64 @@ impl<'a> Page<'a> {
         let row_of = |reading: &Reading| {
             let name = self.say_unit(&format!("reading-{}", reading.id));
             let taken = self.walk().reading(&reading.id).map(|t| &t.value);
+            let off = self.off_state(reading, taken);
             let sign = match taken {
-                Some(ReadingState::Taken { .. }) => Symbol::TickDisc,
-                Some(ReadingState::NotTaken { .. }) => Symbol::Cross,
-                None => Symbol::Ring,
+                Some(ReadingState::Taken { .. }) if off.is_some() => Some(Symbol::Alert),
+                Some(ReadingState::Taken { .. }) => Some(Symbol::TickDisc),
+                Some(ReadingState::NotTaken { .. }) => Some(Symbol::Cross),
+                // An empty ring would look like a box to tick.
+                None => None,
             };
             let words = self.taken(taken);
             let value = match taken {
                 Some(ReadingState::Taken { .. }) => ui::strong(look, words),
                 _ => ui::small(look, words),
             };
-            let sign = ui::symbol::symbol_in(look, sign, 28.0, look.colors().accent, look.colors().leaf);
-            let line = row![
-                sign,
-                ui::body(look, name).width(Length::Fill),
-                value,
-                ui::symbol(look, Symbol::Right, 22.0)
-            ]
-            .spacing(look.gap(Gap::Medium))
-            .align_y(Alignment::Center);
-            ui::press_panel(look, ui::Edge::Press, line, Message::SheetAsked(SheetKind::Readings))
+            let color = if off.is_some() { look.colors().ink } else { look.colors().accent };
+            let sign = sign.map(|s| ui::symbol::symbol_in(look, s, 28.0, color, look.colors().leaf));
+            let line = row![]
+                .push(sign)
+                .push(ui::body(look, name).width(Length::Fill))
+                .push(value)
+                .push(ui::symbol(look, Symbol::Right, 22.0))
+                .spacing(look.gap(Gap::Medium))
+                .align_y(Alignment::Center);
+            let all = column![line].push(off.map(|(what, to_do)| {
+                column![ui::strong(look, what), ui::small(look, to_do).color(look.ink())].width(Length::Fill)
+            }));
+            let all = all.spacing(look.gap(Gap::Tiny));
+            ui::press_panel(look, ui::Edge::Press, all, Message::SheetAsked(SheetKind::Readings))
         };
         self.step.readings.iter().map(row_of).collect()
+    }
+
+    /// That what was read lies out of the bounds, and what to do about it.
+    fn off_state(&self, reading: &Reading, state: Option<&ReadingState>) -> Option<(String, String)> {
+        match state {
+            Some(ReadingState::Taken { value, .. }) => self.off(reading, value),
+            Some(ReadingState::NotTaken { .. }) | None => None,
+        }
+    }
+
+    /// Whether something that was read at the step lies out of its bounds.
+    pub(super) fn reads_off(&self) -> bool {
+        let off = |r: &Reading| self.off_state(r, self.walk().reading(&r.id).map(|t| &t.value));
+        self.step.readings.iter().any(|r| off(r).is_some())
+    }
+
+    /// That a value lies out of the bounds, and what to do about it.
+    fn off(&self, reading: &Reading, value: &str) -> Option<(String, String)> {
+        let Scale::Number { measure, .. } = &reading.scale else { return None };
+        let (key, part, bound) = match reading.off(value)? {
+            Off::Below(least) => ("walk-reading-below", "below", least),
+            Off::Above(most) => ("walk-reading-above", "above", most),
+        };
+        let args = Args::new()
+            .text("value", self.measured(value, measure))
+            .text("bound", self.measured(&bound.to_string(), measure));
+        let to_do = self.say_unit(&format!("reading-{}.{part}", reading.id));
+        let to_do = self.ctx.say_with("walk-reading-agent", &Args::new().text("what", to_do));
+        Some((self.ctx.say_with(key, &args), to_do))
     }
 
     /// What became of a reading, in words.
@@ -197,6 +233,18 @@ impl<'a> Page<'a> {
         .into()
     }
 
+    /// What is to be done on the sheet before anything can be kept.
+    pub(super) fn readings_lack(&self, drafts: &Drafts) -> String {
+        let ctx = &self.ctx;
+        if drafts.drafts.keys().any(|id| drafts.is_wrong(self.walk(), id)) {
+            return ctx.say("walk-readings-lack-right");
+        }
+        if drafts.drafts.keys().any(|id| drafts.event(id).is_some()) {
+            return ctx.say("walk-readings-kept");
+        }
+        counted(ctx, "walk-readings-lack", self.step.readings.len())
+    }
+
     fn reading_block(&self, drafts: &'a Drafts, reading: &'a Reading, index: usize) -> Element<'a, Message> {
         let (look, ctx) = (&self.ctx.look, &self.ctx);
         let id = &reading.id;
@@ -222,7 +270,9 @@ impl<'a> Page<'a> {
         let not =
             ui::quiet(look, ctx.say("walk-reading-not"), Message::Draft(Draft::NotReadAsked(id.clone())));
         let head = row![head, Element::from(not)].spacing(look.gap(Gap::Large));
-        column![head, control].spacing(look.gap(Gap::Small)).into()
+        let off = self.off(reading, value.trim()).filter(|_| !drafts.is_wrong(self.walk(), id));
+        let off = off.map(|(what, to_do)| ui::signed_note(look, Symbol::Alert, what, to_do));
+        column![head, control].push(off).spacing(look.gap(Gap::Small)).into()
     }
 
     fn number(
@@ -233,7 +283,7 @@ impl<'a> Page<'a> {
         index: usize,
     ) -> Element<'a, Message> {
         let (look, ctx) = (&self.ctx.look, &self.ctx);
-        let Scale::Number { measure, step, min, max } = &reading.scale else {
+        let Scale::Number { measure, step, min, max, .. } = &reading.scale else {
             return iced::widget::Space::new().into();
         };
         let say = |n: rust_decimal::Decimal| self.measured(&n.to_string(), measure);

@@ -1,7 +1,7 @@
 //! What lies over the page while something is said that one tap cannot say.
 
-use iced::Length;
-use iced::widget::{Column, Row, column};
+use iced::widget::{Column, Row, column, row};
+use iced::{Alignment, Length};
 
 use super::{Draft, Message, Page, Pressed, SheetKind, kit, marks, readings, swap, way};
 use crate::kiosk::hall::Hall;
@@ -137,16 +137,40 @@ impl<'a> Page<'a> {
     /// The buttons of a sheet: keep, as soon as it can be kept, and away.
     pub(super) fn ends(&self, sheet: &Sheet, keep: String, away: Message) -> Element<'a, Message> {
         let look = &self.ctx.look;
+        let away = ui::secondary(look, self.ctx.say("walk-sheet-away"), away);
         let mut line = Row::new().spacing(look.gap(Gap::Medium));
         if self.saving(&Pressed::Sheet) {
             line = line.push(ui::saving(look, self.ctx.say("walk-saving")));
+        } else if let Some(words) = self.lacks(sheet) {
+            return self.lacking(words, away.into());
         } else if !sheet.events(self.walk(), self.step).is_empty() {
             line = line.push(ui::primary(look, keep, Message::SheetKept));
         }
-        line.push(ui::secondary(look, self.ctx.say("walk-sheet-away"), away))
-            .wrap()
-            .vertical_spacing(look.gap(Gap::Medium))
-            .into()
+        line.push(away).wrap().vertical_spacing(look.gap(Gap::Medium)).into()
+    }
+
+    /// In place of the button that keeps a sheet: what is to be done before it is there.
+    pub(super) fn lacking(&self, words: String, away: Element<'a, Message>) -> Element<'a, Message> {
+        let look = &self.ctx.look;
+        let words = ui::small(look, words).color(look.ink()).width(Length::Fill);
+        row![words, away].spacing(look.gap(Gap::Large)).align_y(Alignment::Center).into()
+    }
+
+    /// What is to be done before the button that keeps the sheet is there: in words, where it will be.
+    fn lacks(&self, sheet: &Sheet) -> Option<String> {
+        if self.saving(&Pressed::Sheet) || !sheet.events(self.walk(), self.step).is_empty() {
+            return None;
+        }
+        let key = match sheet {
+            Sheet::Readings(drafts) => return Some(self.readings_lack(drafts)),
+            Sheet::NotShown { reason: None, .. } => "walk-not-shown-lacks",
+            Sheet::NotShown { reason: Some(_), .. } => "walk-not-shown-lacks-words",
+            Sheet::Marks(_) => "walk-mark-lacks",
+            Sheet::Item(_) => "walk-item-lacks",
+            Sheet::Stop { .. } => "walk-stop-lacks",
+            Sheet::Question { .. } | Sheet::Figure(_) | Sheet::Overview | Sheet::Swap(_) => return None,
+        };
+        Some(self.ctx.say(key))
     }
 
     /// A field for words.
@@ -179,6 +203,7 @@ impl<'a> Page<'a> {
         let error = (reason.is_some() && needs).then(|| ctx.say("walk-note-needed"));
         column![
             ui::section(look, ctx.say("walk-not-shown-title")),
+            ui::small(look, ctx.say("walk-not-shown-what")).color(look.ink()),
             Column::with_children(rows).spacing(look.gap(Gap::Small)),
             self.note_field(note, "walk-note", error),
             self.ends(sheet, ctx.say("walk-not-shown-keep"), Message::SheetClosed),

@@ -1,7 +1,7 @@
 //! The party takes another unit: which, and why.
 
 use iced::Length;
-use iced::widget::{Column, Row, column};
+use iced::widget::{Column, column, row};
 
 use super::{Draft, Message, Page, Pressed};
 use crate::kiosk::context::Ctx;
@@ -48,17 +48,19 @@ impl<'a> Page<'a> {
             let choice = Choice::new(ctx.say(&format!("unit-{unit}")), chosen, message);
             ui::radio_row(look, Choice { line: Some(ctx.say(&format!("unit-{unit}.kind"))), ..choice })
         });
-        let mut ends = Row::new().spacing(look.gap(Gap::Medium));
-        if self.saving(&Pressed::Sheet) {
-            ends = ends.push(ui::saving(look, ctx.say("walk-saving")));
+        let away = ui::secondary(look, ctx.say("walk-sheet-away"), Message::SheetClosed);
+        let with = |first: ui::Button<Message>, away: ui::Button<Message>| {
+            let line = row![first, away].spacing(look.gap(Gap::Medium));
+            Element::from(line.wrap().vertical_spacing(look.gap(Gap::Medium)))
+        };
+        let ends = if self.saving(&Pressed::Sheet) {
+            with(ui::saving(look, ctx.say("walk-saving")), away)
         } else if let Some(unit) = &swapping.unit {
             let args = Args::new().text("unit", ctx.say(&format!("unit-{unit}")));
-            ends = ends.push(ui::primary(look, ctx.say_with("swap-keep", &args), Message::SheetKept));
-        }
-        let ends = ends
-            .push(ui::secondary(look, ctx.say("walk-sheet-away"), Message::SheetClosed))
-            .wrap()
-            .vertical_spacing(look.gap(Gap::Medium));
+            with(ui::primary(look, ctx.say_with("swap-keep", &args), Message::SheetKept), away)
+        } else {
+            self.lacking(ctx.say("swap-lacks"), away.into())
+        };
         column![
             ui::section(look, ctx.say("swap-title")),
             ui::body(look, ctx.say("swap-what")),

@@ -181,6 +181,20 @@ impl<'a> Page<'a> {
         Some(ui::panel(look, all).into())
     }
 
+    /// How much is missing at this stop that should be done before the tablet changes hands.
+    pub(super) fn open_at_stop(&self) -> usize {
+        let walk = self.walk();
+        let route = walk.route();
+        let Some(stop) = route.stop_of(self.state.step).and_then(|i| route.stops.get(i)) else { return 0 };
+        let counts = |m: &Missing| {
+            matches!(m, Missing::Reading { .. } | Missing::Leaving { .. } | Missing::LeavingNotGood { .. })
+        };
+        let missing = stop.steps.clone().flat_map(|i| walk.missing_at(i)).filter(counts).count();
+        let kit = route.steps.get(stop.steps.clone()).unwrap_or_default().iter().any(|s| s.kit);
+        let items = walk.items_settled();
+        missing + if kit { items.all.saturating_sub(items.done) } else { 0 }
+    }
+
     /// One missing thing in words; answers of the step at hand stand in its own rows.
     fn missing(&self, missing: &Missing) -> Option<String> {
         let ctx = &self.ctx;
