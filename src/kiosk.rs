@@ -104,7 +104,7 @@ pub struct App {
     gate: Option<gate::Gate>,
     exits: bool,
     /// Changes whenever all is to be drawn anew.
-    turn: bool,
+    turn: u8,
 }
 
 impl App {
@@ -140,7 +140,7 @@ impl App {
             gate: None,
             exits: false,
             changed: 0,
-            turn: false,
+            turn: 0,
         };
         app.take_settings();
         if let Err(why) = &app.staff {
@@ -222,7 +222,7 @@ impl App {
             Message::Gate(message) => self.gate_message(message),
         };
         let task = self.run(effects);
-        self.turn ^= matches!(self.screen, Screen::Office(_));
+        self.turn = self.turn.wrapping_add(u8::from(matches!(self.screen, Screen::Office(_))));
         if self.exits { iced::exit() } else { task }
     }
 

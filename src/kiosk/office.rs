@@ -202,9 +202,8 @@ impl App {
     /// the toolkit draw all.
     pub(super) fn ground(&self, theme: &iced::Theme) -> iced::theme::Style {
         let mut style = iced::theme::Base::base(theme);
-        if self.turn {
-            style.background_color.b -= 1e-4;
-        }
+        // Two messages may come between two frames, so that there are more grounds than two.
+        style.background_color.b -= f32::from(self.turn) * 4e-7;
         style
     }
 
