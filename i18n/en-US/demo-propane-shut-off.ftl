@@ -2,7 +2,7 @@
 demo-propane-shut-off-place = Where do you shut off the propane? Tap it on the plan.
 demo-propane-shut-off-cylinders = What do you close to shut off all the gas? Tap everything.
 demo-propane-shut-off-turn = Which way closes a valve?
-demo-propane-shut-off-show = Walk to the valve. Let the renter close it and open it again by hand.
+demo-propane-shut-off-show = Walk to the valve with the agent. Close it by hand, then open it again.
 demo-propane-shut-off-card-valve-a = Valve of the first cylinder
 demo-propane-shut-off-card-valve-b = Valve of the second cylinder
 demo-propane-shut-off-card-arrow = Arrow between the hoses

@@ -12,7 +12,7 @@ demo-show-again = Not yet. Look at it together once more, and then show it again
 
 # The page of a demonstration. The renter reads these.
 demo-page-begin = Show that you know it
-demo-page-turn = SHOW IT ONCE · { $name }
+demo-page-turn = This page is for { $name }. Show it once.
 demo-page-words = Read it again
 demo-page-clear = Start over
 demo-page-done = Done
@@ -32,15 +32,20 @@ demo-page-choose-all = Tap all that fit, then Done.
 demo-page-point-one = Tap it in the picture, or by its name.
 demo-page-point-all = Tap all of them, then Done.
 demo-page-set = Set it, then Done.
+demo-page-less = Less
+demo-page-more = More
 demo-page-who = WHO
 demo-page-seat = WHERE
 demo-page-what = WHAT
 demo-page-goes-to = WITH WHAT
-demo-page-show = Show it to the agent on the unit.
+demo-page-put = Now tap what it goes with.
+demo-page-put-seat = Now tap the seat.
+demo-page-lies = Put to: { $place }
+demo-page-show = Take the tablet along. When it is done, give it to the agent.
 
 # What the agent reads.
-demo-page-agent-says = THE AGENT SAYS
-demo-page-shown = It was shown
+demo-page-agent-says = Was it shown on the unit?
+demo-page-shown = Yes, it was shown
 demo-page-not-shown = Not yet
 demo-page-help-give = Give the tablet to the agent for a moment.
 demo-page-for-agent = FOR THE AGENT

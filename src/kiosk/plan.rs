@@ -95,6 +95,8 @@ pub struct PlanShape {
     pub slides: Vec<Slide>,
     /// Furniture.
     pub rooms: Vec<Room>,
+    /// Seats for driving whose place is known, by id.
+    pub seats: Vec<(String, (f64, f64))>,
 }
 
 impl PlanShape {

@@ -189,7 +189,7 @@ impl Screen {
     pub fn at(hall: &Hall) -> Self {
         match hall.walk.phase() {
             Phase::Opening => Self::Opening(opening::State::new(hall)),
-            Phase::Walking => Self::Walk(walk::State::new(hall)),
+            Phase::Walking => Self::Walk(walk::State::resumed(hall)),
             Phase::Signing | Phase::Stopped | Phase::SealBegun => Self::Closing(closing::State::new(hall)),
         }
     }

@@ -69,6 +69,7 @@ pub fn of(sheet: &Sheet) -> PlanShape {
             })
             .collect(),
         rooms: sheet.rooms.iter().map(|r| room(sheet, r)).collect(),
+        seats: sheet.seats.iter().filter_map(|s| Some((s.id.clone(), point(s.at.as_ref()?)))).collect(),
     }
 }
 

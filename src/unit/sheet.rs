@@ -75,6 +75,9 @@ pub struct Seat {
     pub tether: bool,
     /// Whether an airbag is in front of it.
     pub airbag: bool,
+    /// Its middle, as points of places are given; the plan shows no seat without one.
+    #[serde(default, alias = "at?")]
+    pub at: Option<(Length, Length)>,
 }
 
 /// The tires of an axle.

@@ -215,8 +215,8 @@ fn readings(hands: &mut impl Hands, step: &Step, speaker: &Speaker<'_>, done: &m
 
 /// Answers the renter's page that is open.
 fn page(hands: &mut impl Hands, done: &mut Vec<String>) {
-    if hands.kiosk().shows("I am the agent. Go on") {
-        return hands.press("I am the agent. Go on");
+    if hands.kiosk().shows("I have the tablet again") {
+        return hands.hold("caution-agent");
     }
     hands.read_to_the_end();
     for read in ["I have read this", "I have read all of this"] {

@@ -8,12 +8,13 @@
 )]
 
 mod clock;
+mod fits;
 mod pages;
 
 use iced::Point;
 use sendoff::kiosk::Message;
 use sendoff::kiosk::screen::{self, Screen, walk};
-use sendoff::kiosk::theme::{TextSize, Theme};
+use sendoff::kiosk::theme::TextSize;
 use sendoff::measure::System;
 use sendoff::route::{Answers, Ask, Route, Signal};
 use sendoff::script::Speaker;
@@ -77,7 +78,7 @@ fn words(caution: &str, language: &str) -> sendoff::script::CautionText {
 /// The DANGER page of the generator, with Ann chosen.
 fn danger(setup: Setup) -> Pages {
     let mut pages = Pages::at(setup, &all_shown("en-US"), stop_with(DANGER));
-    pages.click("Ann Marlow");
+    pages.take("Ann Marlow");
     pages.go_to(&words(DANGER, "en-US").hazard);
     pages
 }
@@ -85,15 +86,35 @@ fn danger(setup: Setup) -> Pages {
 #[test]
 fn nobody_answers_before_a_name_is_chosen() {
     let mut pages = Pages::at(Setup::new(), &all_shown("en-US"), stop_with(DANGER));
-    pages.kiosk.expect("Tap your name first");
+    pages.kiosk.expect("Who reads these pages?");
     assert!(!pages.kiosk.shows("Press and hold") && !pages.kiosk.shows("I have read this"));
     assert!(!pages.kiosk.shows("I will not confirm this"), "nobody is there yet who could refuse");
-    pages.click("Ann Marlow");
-    assert!(!pages.kiosk.shows("Tap your name first"));
-    let (_, all) = pages.position();
-    pages.kiosk.expect(&format!("1 of {all}"));
+    pages.take("Ann Marlow");
+    pages.kiosk.expect("This page is for Ann Marlow. Please read it yourself.");
+    let left = pages.left();
+    assert!(counts(&mut pages).contains(&format!(" of {left}")), "cautions are counted");
     pages.answer();
-    assert!(!pages.kiosk.shows("Tap your name first"), "the choice is kept for the pages that follow");
+    pages.kiosk.expect("This page is for Ann Marlow.");
+    assert!(pages.left() < left, "the choice is kept for the pages that follow");
+}
+
+/// The line that says which caution of how many is on the page.
+fn counts(pages: &mut Pages) -> String {
+    let seen = pages.kiosk.look();
+    seen.words().into_iter().find(|w| w.starts_with("Caution")).unwrap_or_default().to_owned()
+}
+
+#[test]
+fn whoever_has_the_tablet_by_mistake_lets_it_go() {
+    let mut pages = danger(Setup::new());
+    pages.click("I am not Ann Marlow");
+    pages.kiosk.expect("Who reads these pages?");
+    pages.take("Bo Marlow");
+    pages.go_to(&words(DANGER, "en-US").hazard);
+    pages.wait(1100);
+    pages.hold(1300);
+    let _ = pages.answered(DANGER, BO);
+    assert_eq!(pages.walk().response(DANGER, ANN), None);
 }
 
 #[test]
@@ -130,7 +151,7 @@ fn the_target_of_a_danger_never_lies_where_the_last_tap_was() {
     for size in SIZES {
         for right in [false, true] {
             let mut pages = Pages::at(Setup::new().size(size), &all_demonstrated(), stop_with(DANGER));
-            pages.click("Ann Marlow");
+            pages.take("Ann Marlow");
             let danger = words(DANGER, "en-US").hazard;
             for _ in 0..40 {
                 if pages.kiosk.shows(&danger) {
@@ -197,7 +218,7 @@ fn the_milder_cautions_of_a_step_share_an_answer_but_not_a_line() {
     let step = route.steps.iter().filter(party).find(|s| s.cautions.iter().filter(read).count() > 1).unwrap();
     let milder: Vec<&str> = step.cautions.iter().filter(read).map(|c| c.id.as_str()).collect();
     let mut pages = Pages::at(Setup::new(), &all_shown("en-US"), stop_with(milder[0]));
-    pages.click("Ann Marlow");
+    pages.take("Ann Marlow");
     pages.go_to(&words(milder[0], "en-US").hazard);
     for caution in &milder {
         pages.kiosk.expect(&words(caution, "en-US").hazard);
@@ -212,7 +233,7 @@ fn the_milder_cautions_of_a_step_share_an_answer_but_not_a_line() {
 #[test]
 fn a_question_is_noted_and_the_page_stays() {
     let mut pages = danger(Setup::new());
-    let at = pages.position();
+    let at = pages.opened();
     pages.click("I have a question");
     pages.kiosk.fill("caution-question-words", "How far is that");
     pages.click("Not answered yet");
@@ -221,7 +242,7 @@ fn a_question_is_noted_and_the_page_stays() {
         (asked.caution.as_deref(), asked.text.as_str(), asked.answered),
         (Some(DANGER), "How far is that", false)
     );
-    assert_eq!(pages.position(), at);
+    assert_eq!(pages.opened(), at);
     pages.click("I have a question");
     pages.click("It was answered");
     let asked = pages.walk().questions().last().unwrap().value.clone();
@@ -239,7 +260,10 @@ fn a_refusal_has_the_renters_reason_and_the_agents_decision() {
         pages.kiosk.fill("caution-reason", "I do not trust it");
         pages.click("Give the tablet to the agent");
         pages.kiosk.expect("Reason: I do not trust it");
+        assert!(!pages.kiosk.shows("Save, as the agent"), "first the decision");
         pages.click(button);
+        assert_eq!(pages.walk().response(DANGER, ANN), None, "a tap decides nothing");
+        pages.hold_on("caution-decide", 900);
         match pages.walk().response(DANGER, ANN).map(|r| &r.value) {
             Some(Response::Refused { reason, decision, shown }) => {
                 assert_eq!((reason.as_str(), *decision), ("I do not trust it", wanted));
@@ -248,7 +272,10 @@ fn a_refusal_has_the_renters_reason_and_the_agents_decision() {
             other => panic!("{other:?}"),
         }
         pages.kiosk.no_notice();
-        while pages.position().0 < pages.position().1 {
+        pages.kiosk.expect("Reason: I do not trust it");
+        pages.kiosk.expect(&format!("Decision of the agent: {button}"));
+        pages.click("Go on");
+        while !pages.is_over() {
             pages.answer();
         }
         let kept = "The unit is to stay here. The closing shows what can be done.";
@@ -257,10 +284,32 @@ fn a_refusal_has_the_renters_reason_and_the_agents_decision() {
 }
 
 #[test]
+fn a_usual_reason_is_chosen_and_their_own_words_stand_instead() {
+    let mut pages = danger(Setup::new());
+    pages.click("I will not confirm this");
+    pages.kiosk.fill("caution-reason", "Hm");
+    pages.click("I do not understand it.");
+    pages.click("Give the tablet to the agent");
+    pages.kiosk.expect("Reason: I do not understand it.");
+    pages.click("Keep the unit here");
+    pages.hold_on("caution-decide", 400);
+    assert_eq!(pages.walk().response(DANGER, ANN), None, "let go too early");
+    pages.hold_on("caution-decide", 900);
+    let reason = pages.walk().response(DANGER, ANN).map(|r| r.value.clone());
+    let Some(Response::Refused { reason, .. }) = reason else { panic!("{reason:?}") };
+    assert_eq!(reason, "I do not understand it.");
+    // What was saved stays when its card is put away by a key.
+    pages.kiosk.key(iced::keyboard::Key::Named(iced::keyboard::key::Named::Escape), None);
+    pages.settle();
+    assert!(!pages.kiosk.shows("Saved"));
+    assert!(!pages.kiosk.shows(&words(DANGER, "en-US").hazard), "it is not asked again on this visit");
+}
+
+#[test]
 fn the_tablet_goes_back_at_the_end_of_the_stop() {
     let mut pages = Pages::at(Setup::new(), &all_shown("en-US"), stop_with(DANGER));
-    pages.click("Ann Marlow");
-    while pages.position().0 < pages.position().1 {
+    pages.take("Ann Marlow");
+    while !pages.is_over() {
         pages.answer();
     }
     pages.kiosk.expect("Please give the tablet back to the agent.");
@@ -269,7 +318,10 @@ fn the_tablet_goes_back_at_the_end_of_the_stop() {
     for step in &route.steps[range] {
         assert!(pages.walk().waiting_at(step).is_empty());
     }
-    pages.click("I am the agent. Go on");
+    pages.click("I have the tablet again");
+    pages.hold_on("caution-agent", 500);
+    assert!(pages.is_over(), "a tap of the renter does nothing");
+    pages.hold_on("caution-agent", 900);
     assert!(matches!(pages.kiosk.screen(), Screen::Walk(_)));
 }
 
@@ -281,28 +333,55 @@ fn stop_of_drivers() -> usize {
     route.stop_of(step).unwrap()
 }
 
+/// The cautions of a stop that this one could answer.
+fn of_drivers(stop: usize) -> Vec<String> {
+    let route = route();
+    let cautions = route.steps[route.stops[stop].steps.clone()].iter().flat_map(|s| &s.cautions);
+    cautions.filter(|c| c.who == Answers::EachDriver).map(|c| c.id.clone()).collect()
+}
+
 #[test]
-fn each_driver_answers_and_it_shows_who_has() {
-    let mut pages = Pages::at(Setup::new(), &all_shown("en-US"), stop_of_drivers());
-    while !pages.kiosk.shows("EACH DRIVER ANSWERS") {
-        if pages.kiosk.shows("Tap your name first") {
-            pages.click("Ann Marlow");
-        }
+fn one_driver_answers_everything_then_the_tablet_goes_to_the_other() {
+    let stop = stop_of_drivers();
+    let mut pages = Pages::at(Setup::new(), &all_shown("en-US"), stop);
+    pages.take("Ann Marlow");
+    let mut names = 0;
+    while pages.person() == Some(ANN) {
+        names += usize::from(pages.kiosk.shows("Bo Marlow: after you"));
         pages.answer();
     }
-    if pages.kiosk.shows("Tap your name first") {
-        pages.click("Ann Marlow");
+    assert!(names > 0, "it shows who else must answer");
+    let all = of_drivers(stop);
+    for id in &all {
+        let _ = pages.answered(id, ANN);
+        assert_eq!(pages.walk().response(id, BO), None);
     }
-    let at = pages.position();
-    pages.answer();
-    assert_eq!(pages.position(), at, "the page waits for the other driver");
+    pages.kiosk.expect("Please pass the tablet to Bo Marlow.");
+    assert!(pages.kiosk.shows("I am Bo Marlow") && !pages.kiosk.shows("I am Ann Marlow"));
+    assert_eq!(pages.person(), None, "nobody stays chosen silently");
+    pages.take("Bo Marlow");
     pages.kiosk.expect("Ann Marlow: answered");
-    match pages.kiosk.screen() {
-        Screen::Caution(state) => assert_eq!(state.person(), Some(BO), "nobody else is left to choose"),
-        other => panic!("{other:?}"),
+    while pages.person() == Some(BO) {
+        assert!(pages.kiosk.look().contains("This page is for Bo Marlow."));
+        pages.answer();
     }
-    pages.answer();
-    assert!(pages.position().0 > at.0);
+    for id in &all {
+        let _ = pages.answered(id, BO);
+    }
+    assert!(pages.is_over());
+}
+
+#[test]
+fn the_agent_takes_the_tablet_when_the_other_driver_is_not_there() {
+    let mut pages = Pages::at(Setup::new(), &all_shown("en-US"), stop_of_drivers());
+    pages.take("Ann Marlow");
+    while pages.person() == Some(ANN) {
+        pages.answer();
+    }
+    pages.click("Give the tablet to the agent");
+    pages.kiosk.expect("Still to answer: Bo Marlow.");
+    pages.hold_on("caution-agent", 900);
+    assert!(matches!(pages.kiosk.screen(), Screen::Walk(_)));
 }
 
 #[test]
@@ -310,10 +389,10 @@ fn a_driver_who_is_away_is_named_at_the_end() {
     let mut events = all_shown("en-US");
     events.push(Event::PresentSet { people: vec![ANN] });
     let mut pages = Pages::at(Setup::new(), &events, stop_of_drivers());
-    while pages.position().0 < pages.position().1 {
+    while !pages.is_over() {
         pages.answer();
     }
-    pages.kiosk.expect("Still to answer when they are here: Bo Marlow.");
+    pages.kiosk.expect("Still to answer: Bo Marlow.");
     assert_eq!(pages.walk().phase(), Phase::Walking);
 }
 
@@ -321,6 +400,7 @@ fn a_driver_who_is_away_is_named_at_the_end() {
 fn another_language_is_one_tap_away_and_the_answer_is_bound_to_it() {
     // The renter reads the pseudo-language, which the lot does not offer: the chip leads to the one it does.
     let mut pages = Pages::at(Setup::new(), &all_shown(PSEUDO), stop_with(DANGER));
+    pages.take("Ann Marlow");
     let first = route()
         .steps
         .iter()
@@ -331,7 +411,6 @@ fn another_language_is_one_tap_away_and_the_answer_is_bound_to_it() {
     assert_eq!(pages.walk().reader().unwrap().value.language, "en-US");
     pages.kiosk.expect(&words(&first.id, "en-US").hazard);
     assert!(!pages.kiosk.shows("English"), "nothing else is offered");
-    pages.click("Ann Marlow");
     pages.language = "en-US".into();
     pages.answer();
     let (_, digest, language) = pages.answered(&first.id, ANN);
@@ -342,7 +421,7 @@ fn another_language_is_one_tap_away_and_the_answer_is_bound_to_it() {
 fn a_long_page_is_answered_only_when_its_end_was_in_sight() {
     let setup = Setup::new().size(SIZES[2]).text(TextSize::Largest);
     let mut pages = Pages::at(setup, &all_shown(PSEUDO), stop_with(DANGER));
-    pages.click("Ann Marlow");
+    pages.take("Ann Marlow");
     let danger = words(DANGER, PSEUDO);
     pages.go_to(&danger.hazard);
     let hold = say(PSEUDO, "caution-page-hold");
@@ -352,37 +431,20 @@ fn a_long_page_is_answered_only_when_its_end_was_in_sight() {
     pages.kiosk.expect(&hold);
 }
 
-/// Fails when something of the page is cut off, lies over something else or is too small.
-fn fits(pages: &mut Pages, what: &str) {
-    let seen = pages.kiosk.look();
-    assert!(!seen.contains("⟨"), "{what}: words are missing: {:#?}", seen.words());
-    let faults = seen.faults();
-    assert!(faults.is_empty(), "{what} at {:?}: {faults:#?}", pages.kiosk.setup.size);
-    pages.kiosk.renders();
-}
-
 #[test]
-fn every_page_fits_every_size() {
-    let looks = [
-        ("en-US", TextSize::Usual, Theme::Paper),
-        ("en-US", TextSize::Largest, Theme::Daylight),
-        (PSEUDO, TextSize::Usual, Theme::Dusk),
-        (PSEUDO, TextSize::Largest, Theme::Paper),
-    ];
-    for size in SIZES {
-        for (language, text, theme) in looks {
-            let setup = Setup::new().size(size).staff(language).text(text).theme(theme);
-            let mut pages = Pages::at(setup, &all_shown(language), stop_with(DANGER));
-            fits(&mut pages, "before a name is chosen");
-            pages.click("Ann Marlow");
-            while pages.position().0 < pages.position().1 {
-                let what = format!("page {:?} in {language}, {text:?}", pages.position());
-                fits(&mut pages, &what);
-                pages.answer();
-            }
-            fits(&mut pages, "the end");
-        }
+fn a_walk_that_was_left_at_the_renters_pages_goes_on_from_there() {
+    let route = route();
+    let waits = |step: &usize| !route.steps[*step].cautions.is_empty();
+    let stop = route.stops.iter().find(|stop| stop.steps.clone().any(|step| waits(&step))).unwrap();
+    let shown = route.steps[..stop.steps.end].iter();
+    let shown = shown.map(|s| Event::StepShown { step: s.id.clone(), language: "en-US".into() });
+    let events: Vec<Event> = opened("en-US", "us").into_iter().chain(shown).collect();
+    let mut kiosk = Setup::new().resume("wren", &events);
+    match kiosk.screen() {
+        Screen::Walk(state) => assert_eq!(state.position(), stop.steps.end - 1),
+        other => panic!("{other:?}"),
     }
+    assert!(kiosk.look().words().iter().any(|words| words.starts_with("Hand over: ")));
 }
 
 /// The renter's words.

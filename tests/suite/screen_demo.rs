@@ -14,8 +14,9 @@ use iced::Point;
 use iced::keyboard::{Key, key::Named};
 use iced::mouse::{Event as Mouse, ScrollDelta};
 use sendoff::kiosk::Message;
-use sendoff::kiosk::screen::{self, walk};
+use sendoff::kiosk::screen::{self, caution, walk};
 use sendoff::kiosk::theme::{TextSize, Theme};
+use sendoff::kiosk::ui::HoldEvent;
 use sendoff::route::{Answers, Caution, Route};
 use sendoff::script::demo::{Task, Try};
 use sendoff::walk::{Answer, Attempt, Demonstrating, Event, PersonId, Response, Shown};
@@ -108,8 +109,8 @@ impl Page {
 
     /// Ann answers where somebody has to be chosen; the page is read to its end.
     fn choose(&mut self) {
-        if self.kiosk.asked().is_none() && self.kiosk.shows("Ann Marlow") {
-            self.press(&Press::Words("Ann Marlow".into(), 0));
+        if let Some(take) = self.kiosk.next_turn() {
+            self.press(&take);
         }
         let (width, height) = self.kiosk.setup.size;
         let position = Point::new(width / 2.0, height / 2.0);
@@ -206,9 +207,9 @@ fn all_of(unit: &str, hand: Hand, wrong_first: bool) -> Kiosk {
     for stop in stops {
         page.stop(&route, stop);
         page.do_all(wrong_first);
-        if page.kiosk.shows("I am the agent. Go on") {
-            page.press(&Press::Words("I am the agent. Go on".into(), 0));
-        }
+        // The agent has the tablet again.
+        let back = caution::Message::GivenBack(HoldEvent::Done);
+        page.kiosk.message(Message::Screen(screen::Message::Caution(back)));
     }
     page.kiosk
 }

@@ -1,5 +1,7 @@
 //! The way through the pages.
 
+use std::collections::BTreeSet;
+
 use jiff::SignedDuration;
 
 use super::{Kiosk, TourClock, TourFault, party};
@@ -235,25 +237,30 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
     /// The renter's pages of a stop, each once, and the page that asks for the tablet back.
     fn cautions(&mut self, stop: usize) -> Result<(), TourFault> {
         self.open(Screen::Caution(caution::State::new_at(&self.hall()?, stop)))?;
-        let mut shown = None;
-        let mut answers = 0;
-        while let Some((at, all)) = self.caution_place() {
-            if all == 0 {
+        let (mut shown, mut turn, mut answers) = (BTreeSet::new(), None, 0);
+        while let Some(state) = self.caution() {
+            let (over, next, opened) = (state.is_over(), state.turns().first().copied(), state.opened());
+            if over && opened <= 1 {
                 return Ok(());
             }
-            if at >= all {
+            if over {
                 return self.page("give-back");
             }
+            if let Some(next) = next {
+                let name = if shown.is_empty() { "take" } else { "pass" };
+                self.page(name)?;
+                self.send(screen::Message::Caution(caution::Message::PersonChosen(next)))?;
+                continue;
+            }
             let name = self.caution_name()?;
-            self.choose_reader()?;
-            if shown != Some(at) {
-                (shown, answers) = (Some(at), 0);
+            // What each driver answers is shown once.
+            if shown.insert(name.clone()) {
                 if self.seen_first {
                     self.read_on()?;
                 }
                 self.page(&name)?;
             }
-            answers += 1;
+            answers = if turn.replace(opened) == Some(opened) { answers + 1 } else { 0 };
             if answers > ANSWERS {
                 return Err(self.stuck(format!("the answer to `{name}` leads nowhere")));
             }
@@ -272,10 +279,6 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
         }
     }
 
-    fn caution_place(&self) -> Option<(usize, usize)> {
-        self.caution().map(caution::State::position)
-    }
-
     /// `caution-keys-1`, or `cautions-keys-2` for several on one page.
     fn caution_name(&mut self) -> Result<String, TourFault> {
         let hall = self.hall()?;
@@ -286,16 +289,6 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
         let word = if cautions.len() == 1 { "caution" } else { "cautions" };
         self.part(&id);
         Ok(format!("{word}-{first}"))
-    }
-
-    /// The first of the party answers where several may.
-    fn choose_reader(&mut self) -> Result<(), TourFault> {
-        match (self.caution().map(caution::State::person), party::PARTY.first()) {
-            (Some(None), Some((first, ..))) => {
-                self.send(screen::Message::Caution(caution::Message::PersonChosen(*first)))
-            }
-            _ => Ok(()),
-        }
     }
 
     /// The page is read to its end.

@@ -7,13 +7,13 @@ mod foot;
 mod give_back;
 pub(in crate::kiosk) mod grave;
 mod pages;
+mod refusal;
 mod shared;
+mod turn;
 mod watch;
 
-use std::collections::BTreeSet;
-
 use iced::Length;
-use iced::widget::{container, stack};
+use iced::widget::{Space, container, stack};
 use jiff::Timestamp;
 
 use super::{Action, Screen, walk};
@@ -51,13 +51,24 @@ impl Side {
     }
 }
 
+/// What is open.
+#[derive(Debug, Clone, PartialEq, Eq)]
+enum Place {
+    /// One of these is to take the tablet.
+    Turn(Vec<PersonId>),
+    /// The page at this position, for whoever answers.
+    Page(usize),
+    /// It goes back to the agent.
+    End,
+}
+
 /// What is being saved, and so what follows.
 #[derive(Debug, Clone, PartialEq, Eq)]
 enum Saving {
-    /// An answer, or a refusal over which the unit goes out: the next page may come.
+    /// An answer: the next page may come.
     Answer,
-    /// A refusal of this caution, over which the unit is to stay.
-    Kept(String),
+    /// A refusal: it is said what was saved.
+    Refusal,
     /// A question: the page stays.
     Question,
     /// A try at a demonstration, or the help of the agent: the page of the demonstration stays.
@@ -71,13 +82,17 @@ enum Saving {
 pub struct State {
     stop: usize,
     pages: Vec<Page>,
-    at: usize,
+    place: Place,
     /// Counts the times a page was opened for somebody; a new number makes its target start afresh.
     turn: u64,
     /// Since when the end of the page has been in sight.
     whole: Option<Timestamp>,
-    /// Who answers; kept from page to page.
+    /// Who has the tablet, until they have answered all that waits for them.
     person: Option<PersonId>,
+    /// The cautions that waited for them when they took it, by id.
+    round: Vec<String>,
+    /// Who had it before.
+    before: Option<PersonId>,
     short: u8,
     first_tap: bool,
     touched: Option<Side>,
@@ -101,8 +116,12 @@ pub enum Message {
         /// Right half.
         right: bool,
     },
-    /// Somebody said that they answer.
+    /// Somebody said that they have the tablet.
     PersonChosen(PersonId),
+    /// Whoever has it is not the one whose name is on the page.
+    OtherAsked,
+    /// Nobody who is to read on is here.
+    NobodyHere,
     /// Something came of a hold.
     Held(HoldEvent),
     /// The first of two taps.
@@ -119,8 +138,8 @@ pub enum Message {
     Ask(AskMessage),
     /// Something in the demonstration.
     Demo(demo::Message),
-    /// The agent has the tablet.
-    GivenBack,
+    /// The agent has the tablet, and held on to say so.
+    GivenBack(HoldEvent),
 }
 
 /// What happened in the question or the refusal.
@@ -139,13 +158,17 @@ pub enum AskMessage {
     RefusePressed,
     /// Which caution, by its id.
     RefuseChosen(String),
-    /// The reason changed.
+    /// One of the usual reasons.
+    ReasonChosen(&'static str),
+    /// The reason in their own words changed.
     ReasonTyped(String),
     /// The agent decides now.
     AgentCalled,
-    /// The agent has decided.
-    Decided(Decision),
-    /// Back to the page.
+    /// What the agent would decide.
+    DecisionChosen(Decision),
+    /// The agent held on to say so.
+    Decided(HoldEvent),
+    /// Back to the page; after a refusal was saved, on.
     Closed,
 }
 
@@ -156,10 +179,12 @@ impl State {
         let mut state = Self {
             stop,
             pages: pages::waiting_at(&hall.walk, stop),
-            at: 0,
+            place: Place::End,
             turn: 0,
             whole: None,
             person: None,
+            round: Vec::new(),
+            before: None,
             short: 0,
             first_tap: false,
             touched: None,
@@ -174,39 +199,28 @@ impl State {
         state
     }
 
-    /// How many pages wait, and which of them is open, from 0. At the end it goes back to the agent.
+    /// Whether the tablet is to go back to the agent.
     #[must_use]
-    pub fn position(&self) -> (usize, usize) {
-        (self.at, self.pages.len())
+    pub fn is_over(&self) -> bool {
+        self.place == Place::End
     }
 
-    /// Who answers, if that is clear.
+    /// Who may take the tablet now; nobody while somebody has it.
+    #[must_use]
+    pub fn turns(&self) -> &[PersonId] {
+        if let Place::Turn(people) = &self.place { people } else { &[] }
+    }
+
+    /// A number that changes with every page that opens.
+    #[must_use]
+    pub fn opened(&self) -> u64 {
+        self.turn
+    }
+
+    /// Who has the tablet, if that is clear.
     #[must_use]
     pub fn person(&self) -> Option<PersonId> {
         self.person
-    }
-
-    /// The first page from here on that still waits for somebody who is here, opened for them.
-    fn open(&mut self, hall: &Hall) {
-        while self.at < self.pages.len() {
-            let may = self.who_may(hall);
-            if may.is_empty() {
-                self.at += 1;
-                continue;
-            }
-            // One who was chosen answers on; the choice is never made for several.
-            let stays = self.person.filter(|p| may.contains(p));
-            let only = if may.len() == 1 { may.first().copied() } else { None };
-            self.person = stays.or(only);
-            break;
-        }
-        self.turn += 1;
-        self.whole = None;
-        self.short = 0;
-        self.first_tap = false;
-        self.asked = None;
-        self.demo = None;
-        self.side = self.touched.map_or(Side::Left, Side::other);
     }
 
     /// What the end of the page says when it comes into sight.
@@ -215,20 +229,12 @@ impl State {
         Message::SeenWhole(self.turn)
     }
 
-    /// The step and the cautions of the page that is open.
+    /// The step of the page that is open, and its cautions that wait for whoever has the tablet.
     #[must_use]
     pub fn page<'a>(&self, hall: &'a Hall) -> Option<(&'a Step, Vec<&'a Caution>)> {
-        let (step, mut cautions) = self.pages.get(self.at)?.of(hall.walk.route())?;
-        cautions.retain(|c| !self.kept.contains(&c.id));
-        Some((step, cautions))
-    }
-
-    /// Who may answer something of that page now.
-    fn who_may(&self, hall: &Hall) -> Vec<PersonId> {
-        let Some((step, cautions)) = self.page(hall) else { return Vec::new() };
-        let all: BTreeSet<PersonId> =
-            cautions.into_iter().flat_map(|c| pages::who_may(&hall.walk, step, c)).collect();
-        all.into_iter().collect()
+        let Place::Page(at) = self.place else { return None };
+        let (step, cautions) = self.waiting(hall, at, self.person?)?;
+        (!cautions.is_empty()).then_some((step, cautions))
     }
 
     /// Takes a message in.
@@ -239,14 +245,15 @@ impl State {
             Message::SeenWhole(_) => {}
             Message::Touched { right } => self.touched = Some(if right { Side::Right } else { Side::Left }),
             Message::TextAsked(size) => self.text = Some(size),
-            Message::GivenBack => {
+            Message::GivenBack(HoldEvent::TooShort) => {}
+            Message::GivenBack(HoldEvent::Done) if self.place == Place::End => {
                 return Action::open(Screen::Walk(walk::State::after_stop(hall, self.stop)));
             }
+            Message::GivenBack(HoldEvent::Done) => {}
             _ if hall.saving => {}
-            Message::PersonChosen(person) => {
-                self.person = Some(person);
-                self.demo = None;
-            }
+            Message::PersonChosen(person) => self.take(hall, person),
+            Message::OtherAsked => self.let_go(hall),
+            Message::NobodyHere => self.give_up(),
             Message::Demo(message) => return self.demo(message, ctx),
             Message::Held(HoldEvent::TooShort) => self.short = self.short.saturating_add(1),
             Message::Held(HoldEvent::Done) => return self.answer(ctx, Answer::Hold),
@@ -265,7 +272,7 @@ impl State {
         let measures = reader.value.measures.clone();
         let mut events = vec![Event::ReaderSet { language, measures }];
         // What this person answered in other words is asked again. What another one read in theirs stands.
-        if let Some(person) = self.person {
+        if let Some(person) = self.reading() {
             events.splice(0..0, lapse::before(hall, &events, Some(person)));
         }
         self.propose(Saving::Language, events)
@@ -284,17 +291,10 @@ impl State {
         let Some(hall) = ctx.hall else { return Action::None };
         match self.saving.take() {
             Some(Saving::Answer) => self.open(hall),
-            Some(Saving::Kept(caution)) => {
-                self.kept.push(caution);
-                self.open(hall);
-            }
+            Some(Saving::Refusal) => self.refusal_saved(),
             Some(Saving::Question) => self.asked = None,
             Some(Saving::Demonstration) => return self.demo_saved(ctx),
-            // Other words on the page are looked at from now on.
-            Some(Saving::Language) => {
-                self.turn += 1;
-                self.whole = None;
-            }
+            Some(Saving::Language) => self.reworded(hall),
             None => {}
         }
         Action::None
@@ -303,17 +303,25 @@ impl State {
     /// What is on the screen.
     pub fn view<'a>(&'a self, ctx: &Ctx<'a>) -> Element<'a, Message> {
         let Some((hall, speaker)) = ctx.hall.zip(ctx.renter()) else {
-            return iced::widget::Space::new().into();
+            return Space::new().into();
         };
         let usual = ctx.look.larger();
         let look = Look { text: self.text.unwrap_or(usual.text), ..usual };
         let show = Show { state: self, ctx, hall, speaker: &speaker, look };
-        let Some((step, cautions)) = self.page(hall) else { return give_back::view(&show) };
-        let page = match cautions.as_slice() {
-            [caution] if let Some(open) = &self.demo => demo::view(&show, caution, open),
-            [caution] if pages::has_own_page(caution) => grave::view(&show, step, caution),
-            _ => shared::view(&show, step, &cautions),
+        let found = self.page(hall);
+        let page = match found.as_ref().map(|(step, cautions)| (*step, cautions.as_slice())) {
+            None if matches!(self.asked, Some(Asked::Saved(_))) => {
+                Space::new().width(Length::Fill).height(Length::Fill).into()
+            }
+            None => match &self.place {
+                Place::Turn(people) => turn::view(&show, people),
+                Place::Page(_) | Place::End => give_back::view(&show),
+            },
+            Some((_, [caution])) if let Some(open) = &self.demo => demo::view(&show, caution, open),
+            Some((step, [caution])) if pages::has_own_page(caution) => grave::view(&show, step, caution),
+            Some((step, cautions)) => shared::view(&show, step, cautions),
         };
+        let cautions = found.map_or_else(Vec::new, |(_, cautions)| cautions);
         let page = match &self.asked {
             Some(asked) => {
                 let content = ask::view(&show, asked, &cautions);
@@ -353,6 +361,16 @@ impl Show<'_, '_> {
     /// Name of somebody of the party.
     fn name(&self, person: PersonId) -> String {
         self.hall.walk.person(person).map(|p| p.name.clone()).unwrap_or_default()
+    }
+
+    /// Name of whoever has the tablet.
+    fn reader(&self) -> String {
+        self.state.person.map(|person| self.name(person)).unwrap_or_default()
+    }
+
+    /// Words filled with that name.
+    fn named(&self) -> Args {
+        Args::new().text("name", self.reader())
     }
 
     /// Whether the end of the page has been in sight.

@@ -93,6 +93,15 @@ impl State {
         Self::at(hall, hall.walk.next_step().unwrap_or(0))
     }
 
+    /// The screen where a walk was left: where the tablet was with the renter, at the step from which it is handed over.
+    #[must_use]
+    pub fn resumed(hall: &Hall) -> Self {
+        let walk = &hall.walk;
+        let before = walk.next_step().unwrap_or(walk.route().steps.len()).checked_sub(1);
+        let waits = |step: &usize| matches!(way::onward(walk, *step), Onward::HandOver { .. });
+        before.filter(waits).map_or_else(|| Self::new(hall), |step| Self::at(hall, step))
+    }
+
     /// The screen at a step; at the first open one when the route has no such step.
     #[must_use]
     pub fn at_step(hall: &Hall, step: &str) -> Self {

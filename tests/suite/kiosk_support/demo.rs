@@ -7,7 +7,7 @@ use sendoff::route::{Ask, Caution};
 use sendoff::script::demo::{DemoText, Part, Task, Try};
 use sendoff::script::{Scripts, Speaker};
 use sendoff::walk::{Answer, Demonstrating, Due, Event, PersonId, Walk};
-use sendoff::words::Reader;
+use sendoff::words::{Args, Reader};
 
 use super::{Kiosk, Placed, staff_reader};
 
@@ -37,6 +37,13 @@ impl Kiosk {
             [caution] => Some(((*caution).clone(), state.person()?)),
             _ => None,
         }
+    }
+
+    /// What is pressed by whoever is to take the tablet next; nothing while somebody has it.
+    pub fn next_turn(&self) -> Option<Press> {
+        let next = self.pages()?.turns().first().copied()?;
+        let args = Args::new().text("name", self.walk().person(next)?.name.clone());
+        Some(Press::Words(self.renter().say_with("caution-page-turn-take", args), 0))
     }
 
     /// What the renter reads with.
@@ -123,7 +130,7 @@ fn presses(due: &Due<'_>, text: &DemoText, answer: &Try) -> Vec<Press> {
         Try::Placed(placed) => {
             let kept = |id: &String| due.kept.contains(id);
             // Where cards lie already, in the order of the page.
-            let mut lie: Vec<(String, String)> = match due.last.map(|tried| &tried.answer) {
+            let lie: Vec<(String, String)> = match due.last.map(|tried| &tried.answer) {
                 Some(Try::Placed(last)) => last.iter().filter(|(card, _)| kept(card)).cloned().collect(),
                 _ => Vec::new(),
             };
@@ -135,9 +142,7 @@ fn presses(due: &Due<'_>, text: &DemoText, answer: &Try) -> Vec<Press> {
                     presses.push(Press::Words(name(text, place), before.filter(shown).count()));
                 } else {
                     presses.push(Press::Words(name(text, card), 0));
-                    let before = lie.iter().filter(|(_, there)| there == place).count();
-                    presses.push(Press::Words(name(text, place), before));
-                    lie.push((card.clone(), place.clone()));
+                    presses.push(Press::Words(name(text, place), 0));
                 }
             }
             presses

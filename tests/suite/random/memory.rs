@@ -239,15 +239,10 @@ impl Hand {
 
     /// Answers one page of cautions, or gives the tablet back.
     fn answer(&mut self) -> bool {
-        if self.press_any(&["caution-page-go-on"]) {
+        if let Some(Press::Words(take, _)) = self.finger.kiosk.next_turn() {
+            self.finger.kiosk.click(&take);
+            self.wait(50);
             return true;
-        }
-        let seen = self.finger.kiosk.look();
-        for name in ["Ann Marlow", "Bo Marlow"] {
-            if seen.texts.iter().any(|t| t.text == name) {
-                self.finger.kiosk.click(name);
-                break;
-            }
         }
         self.finger
             .kiosk
@@ -277,9 +272,9 @@ impl Hand {
             }
         }
         let seen = self.finger.kiosk.look();
-        let Some((_, hold)) = seen.focusable.iter().find(|(id, _)| id == "caution-hold") else {
-            return false;
-        };
+        // The renter holds on a page, the agent to have the tablet again.
+        let held = |id: &str| id == "caution-hold" || id == "caution-agent";
+        let Some((_, hold)) = seen.focusable.iter().find(|(id, _)| held(id)) else { return false };
         let Some(at) = hold.visible.map(|v| v.center()) else { return false };
         self.finger.kiosk.send(Event::Mouse(mouse::Event::CursorMoved { position: at }));
         self.finger.kiosk.send(Event::Mouse(mouse::Event::ButtonPressed(Button::Left)));

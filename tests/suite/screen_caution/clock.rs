@@ -40,8 +40,8 @@ fn the_time_a_page_was_whole_is_noted() {
     say(screen::Message::Walk(walk::Message::Onward));
     say(screen::Message::Caution(Said::PersonChosen(ANN)));
     say(screen::Message::Caution(Said::Held(HoldEvent::Done)));
-    say(screen::Message::Caution(Said::SeenWhole(1)));
-    say(screen::Message::Caution(Said::SeenWhole(1)));
+    say(screen::Message::Caution(Said::SeenWhole(2)));
+    say(screen::Message::Caution(Said::SeenWhole(2)));
     say(screen::Message::Caution(Said::Held(HoldEvent::TooShort)));
     say(screen::Message::Caution(Said::Held(HoldEvent::Done)));
     let walk = &app.hall().unwrap().walk;

@@ -4,11 +4,14 @@ use std::time::{Duration, Instant};
 
 use iced::mouse::{Event as Mouse, ScrollDelta};
 use iced::{Event as Happening, Point};
+use sendoff::kiosk::screen::caution::State;
 use sendoff::kiosk::screen::{Screen, walk};
+use sendoff::measure::System;
 use sendoff::walk::{Answer, Event, PersonId, Response, Walk};
+use sendoff::words::{Args, Reader};
 
 use super::{route, say, walk_message};
-use crate::kiosk_support::{Kiosk, Press, Setup};
+use crate::kiosk_support::{Kiosk, Press, Setup, lot};
 
 /// A kiosk at the pages of a stop, and the time as its widgets see it.
 pub struct Pages {
@@ -52,11 +55,37 @@ impl Pages {
         say(&self.language, &format!("caution-page-{key}"))
     }
 
-    pub fn position(&self) -> (usize, usize) {
+    fn state(&self) -> &State {
         match self.kiosk.screen() {
-            Screen::Caution(state) => state.position(),
+            Screen::Caution(state) => state,
             other => panic!("not the renter's pages: {other:?}"),
         }
+    }
+
+    /// Somebody says that they have the tablet.
+    pub fn take(&mut self, name: &str) {
+        let lot = lot();
+        let reader = Reader::new(&self.language, System::Us);
+        let words = lot.words.say(&reader, "caution-page-turn-take", &Args::new().text("name", name));
+        self.click(&words);
+    }
+
+    pub fn is_over(&self) -> bool {
+        self.state().is_over()
+    }
+
+    pub fn opened(&self) -> u64 {
+        self.state().opened()
+    }
+
+    pub fn person(&self) -> Option<PersonId> {
+        self.state().person()
+    }
+
+    /// How many cautions wait for whoever has the tablet.
+    pub fn left(&self) -> usize {
+        let hall = self.kiosk.app.hall().unwrap();
+        self.person().map_or(0, |person| self.state().left_for(hall, person).len())
     }
 
     pub fn walk(&self) -> &Walk {
@@ -72,6 +101,16 @@ impl Pages {
     /// Presses, waits, lets go.
     pub fn hold(&mut self, milliseconds: u64) {
         let at = self.hold_at();
+        self.hold_there(at, milliseconds);
+    }
+
+    /// Holds what is called so by its id.
+    pub fn hold_on(&mut self, id: &str, milliseconds: u64) {
+        let at = self.kiosk.place_of(id);
+        self.hold_there(at, milliseconds);
+    }
+
+    fn hold_there(&mut self, at: Point, milliseconds: u64) {
         self.kiosk.finger_down(at);
         self.settle();
         self.wait(milliseconds);
@@ -88,8 +127,12 @@ impl Pages {
         self.settle();
     }
 
-    /// Answers the page that is open, whatever it asks for.
+    /// Answers the page that is open, whatever it asks for; on a card between two people the first one goes on.
     pub fn answer(&mut self) {
+        if let Some(next) = self.state().turns().first().copied() {
+            let name = self.walk().person(next).unwrap().name.clone();
+            return self.take(&name);
+        }
         self.scroll_down();
         self.wait(1100);
         for read in ["read", "read-all"].map(|key| self.say(key)) {

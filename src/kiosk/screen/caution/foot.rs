@@ -11,12 +11,21 @@ use crate::route::{Answers, Caution, Step};
 use crate::walk::PersonId;
 use crate::words::{Args, Reader};
 
-/// Which page of how many; none when there is but one.
+/// Which caution of how many that wait for whoever has the tablet; none where all are on the page.
 pub(super) fn count(show: &Show<'_, '_>) -> Option<String> {
-    let (at, all) = show.state.position();
+    let (first, last, all) = show.state.count(show.hall)?;
     let number = |n: usize| u64::try_from(n).unwrap_or(u64::MAX);
-    (all > 1)
-        .then(|| show.say_with("of", Args::new().number("page", number(at + 1)).number("pages", number(all))))
+    let args = Args::new().number("first", number(first)).number("last", number(last));
+    let args = args.number("all", number(all));
+    Some(show.say_with(if first == last { "of" } else { "of-several" }, args))
+}
+
+/// Whose page it is; on their first one also that they are to read it themselves.
+pub(super) fn whose<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
+    // Where the letters are largest, there is no room to say more.
+    let room = show.look.text != TextSize::Largest;
+    let key = if room && show.state.is_first(show.hall) { "for-first" } else { "for" };
+    ui::strong(&show.look, show.say_with(key, show.named())).into()
 }
 
 /// Another size of text, and another language where the lot offers one.
@@ -26,7 +35,9 @@ pub(super) fn chips<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
         TextSize::Largest => ("smaller", TextSize::Large),
         TextSize::Usual | TextSize::Large => ("larger", TextSize::Largest),
     };
-    let language = other_language(show).map(|(language, name)| {
+    // Another language asks again what was answered before, and so it must be clear whose answers.
+    let language = other_language(show).filter(|_| show.state.reading().is_some());
+    let language = language.map(|(language, name)| {
         Element::from(ui::chip(look, name, Message::LanguageAsked(language)).id("caution-language"))
     });
     let mut line = Row::new().spacing(look.gap(Gap::Medium));
@@ -35,7 +46,7 @@ pub(super) fn chips<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
             .push(ui::chip(look, show.say(key), Message::TextAsked(size)).id("caution-text-size"))
             .push(language);
     }
-    line.into()
+    line.wrap().vertical_spacing(look.gap(Gap::Small)).into()
 }
 
 /// The language after the one on the page, and its name in its own words.
@@ -48,58 +59,65 @@ fn other_language(show: &Show<'_, '_>) -> Option<(String, String)> {
     Some((other.clone(), show.ctx.scripts.words.say(&reader, "caution-page-language", &Args::new())))
 }
 
-/// Why the page cannot be answered yet: nobody said who answers, or its end was not in sight.
+/// Why the page cannot be answered yet: its end was not in sight.
 pub(super) fn not_yet<'a>(show: &Show<'_, 'a>) -> Option<Element<'a, Message>> {
     let look = &show.look;
-    let (symbol, key) = match (show.is_whole(), show.state.person) {
-        (true, Some(_)) => return None,
-        (false, _) => (Symbol::Down, "more-below"),
-        (true, None) => (Symbol::Down, "who-first"),
-    };
-    let line = row![ui::symbol(look, symbol, 32.0), ui::strong(look, show.say(key)).width(Length::Fill)]
+    if show.is_whole() {
+        return None;
+    }
+    let words = ui::strong(look, show.say("more-below")).width(Length::Fill);
+    let line = row![ui::symbol(look, Symbol::Down, 32.0), words]
         .spacing(look.gap(Gap::Medium))
         .align_y(Alignment::Center);
     Some(container(line).padding([look.gap(Gap::Medium), 0.0]).into())
 }
 
-/// Who answers this page: one to choose where several may, and who has answered or is not here.
-pub(super) fn who<'a>(show: &Show<'_, 'a>, step: &Step, cautions: &[&Caution]) -> Element<'a, Message> {
+/// Who answers this page, where that does not stand beside the target already; who else has answered it or is still
+/// to; and the way on for somebody else.
+pub(super) fn who<'a>(
+    show: &Show<'_, 'a>,
+    step: &Step,
+    cautions: &[&Caution],
+    named: bool,
+) -> Element<'a, Message> {
     let look = &show.look;
     let walk = &show.hall.walk;
-    let may = |id: PersonId| cautions.iter().any(|c| pages::who_may(walk, step, c).contains(&id));
     let each = cautions.iter().any(|c| c.who == Answers::EachDriver);
-    let people: Vec<PersonId> = if each {
-        walk.drivers().map(|p| p.id).collect()
-    } else {
-        walk.adults().map(|p| p.id).filter(|id| may(*id)).collect()
-    };
-    let several = people.iter().filter(|id| may(**id)).count() > 1;
-    let part = |id: PersonId| -> Element<'a, Message> {
-        let name = show.name(id);
-        let args = Args::new().text("name", name.clone());
-        if may(id) && several && !show.hall.saving {
-            let chosen = show.state.person == Some(id);
-            return ui::chip(look, name, Message::PersonChosen(id)).chosen(chosen).height(56.0).into();
-        }
-        if may(id) {
-            return ui::section(look, name).into();
-        }
-        if walk.is_present(id) {
-            let line = row![
-                ui::symbol(look, Symbol::TickDisc, 26.0),
-                ui::body(look, show.say_with("answered", args))
-            ];
-            return line.spacing(look.gap(Gap::Small)).align_y(Alignment::Center).into();
-        }
-        ui::small(look, show.say_with("away", args)).into()
-    };
-    let parts = Row::with_children(people.into_iter().map(part))
-        .spacing(look.gap(Gap::Medium))
+    let may = |id: PersonId| cautions.iter().any(|c| pages::who_may(walk, step, c).contains(&id));
+    let others = walk.drivers().map(|p| p.id).filter(|id| each && show.state.person != Some(*id));
+    let others = others.map(|id| -> Element<'a, Message> {
+        let args = Args::new().text("name", show.name(id));
+        let (sign, key) = match (may(id), walk.is_present(id)) {
+            (true, _) => (Symbol::Ring, "later"),
+            (false, true) => (Symbol::TickDisc, "answered"),
+            (false, false) => (Symbol::Ring, "away"),
+        };
+        let line = row![ui::symbol(look, sign, 22.0), ui::small(look, show.say_with(key, args))];
+        line.spacing(look.gap(Gap::Small)).align_y(Alignment::Center).into()
+    });
+    let others = each.then(|| {
+        let others = Row::with_children(others).spacing(look.gap(Gap::Medium));
+        others.wrap().vertical_spacing(look.gap(Gap::Tiny))
+    });
+    let other = (!show.hall.saving && show.state.others_wait(show.hall)).then(|| {
+        let label = show.say_with("not-me", show.named());
+        Element::from(ui::chip(look, label, Message::OtherAsked).id("caution-other").height(52.0))
+    });
+    let label = if each { "each-driver" } else { "who" };
+    let name = Row::new()
+        .push(named.then(|| ui::section(look, show.reader())))
+        .push(other)
+        .spacing(look.gap(Gap::Large))
         .align_y(Alignment::Center)
         .wrap()
-        .vertical_spacing(look.gap(Gap::Small));
-    let label = if each { "each-driver" } else { "who" };
-    column![ui::label(look, show.say(label)), parts].spacing(look.gap(Gap::Small)).width(Length::Fill).into()
+        .vertical_spacing(look.gap(Gap::Tiny));
+    column![]
+        .push((named || each).then(|| ui::label(look, show.say(label))))
+        .push(others)
+        .push(name)
+        .spacing(look.gap(Gap::Tiny))
+        .width(Length::Fill)
+        .into()
 }
 
 /// The foot: who answers; then question, refusal and, on a shared page, the answer on the side of the hand.
@@ -141,16 +159,14 @@ pub(super) fn bar<'a>(
         .into()
 }
 
-/// The question, and quietly the refusal, once it is clear whose it would be.
+/// The question, and quietly the refusal.
 fn asks<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     let look = &show.look;
     let mut asks = Row::new().spacing(look.gap(Gap::Wide)).align_y(Alignment::Center);
     if !show.hall.saving {
         let question = ui::secondary(look, show.say("question"), Message::Ask(AskMessage::QuestionPressed));
-        let refuse = show.state.person.is_some().then(|| {
-            let refuse = Message::Ask(AskMessage::RefusePressed);
-            Element::from(ui::quiet(look, show.say("refuse"), refuse).id("caution-refuse"))
-        });
+        let refuse = ui::quiet(look, show.say("refuse"), Message::Ask(AskMessage::RefusePressed));
+        let refuse = Element::from(refuse.id("caution-refuse"));
         let question = Element::from(question.id("caution-question"));
         // The question is the easier one to reach: at the outer end, or in portrait the first.
         asks = if look.portrait() || look.hand == Hand::Left {

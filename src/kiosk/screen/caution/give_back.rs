@@ -1,8 +1,9 @@
 //! The last page: the tablet goes back to the agent.
 
-use iced::widget::{Space, column, container};
+use iced::widget::{column, container};
 use iced::{Alignment, Length};
 
+use super::refusal::AGENT_HOLD;
 use super::{Message, Show, pages};
 use crate::kiosk::theme::Gap;
 use crate::kiosk::ui::{self, Element};
@@ -20,7 +21,7 @@ pub(super) fn view<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     .align_x(Alignment::Center)
     .max_width(look.px(860.0));
     let away: Vec<String> =
-        pages::all_away(walk, show.state.stop).into_iter().map(|id| show.name(id)).collect();
+        pages::all_lacking(walk, show.state.stop).into_iter().map(|id| show.name(id)).collect();
     if !away.is_empty() {
         let names = format::list(&show.ctx.scripts.words, &show.ctx.settings.staff, &away);
         let line = show.staff("still-away", &Args::new().text("names", names));
@@ -33,8 +34,13 @@ pub(super) fn view<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     let middle = container(ui::scroll(look, container(words).center_x(Length::Fill)))
         .center_y(Length::Fill)
         .padding(look.gap(Gap::Huge));
-    let foot = ui::primary(look, show.staff("go-on", &Args::new()), Message::GivenBack).fill();
-    column![middle, container(Element::from(foot)).padding(look.gap(Gap::Wide)), Space::new()]
-        .height(Length::Fill)
-        .into()
+    let staff = |key: &str| show.staff(key, &Args::new());
+    let hold = ui::hold(look, staff("go-on"), staff("go-on-line"), Message::GivenBack)
+        .id("caution-agent")
+        .page(show.state.turn)
+        .lasting(AGENT_HOLD);
+    let foot = column![ui::label(look, staff("for-agent")), Element::from(hold)]
+        .align_x(Alignment::Center)
+        .width(Length::Fill);
+    column![middle, ui::rule(look), container(foot).padding(look.gap(Gap::Wide))].height(Length::Fill).into()
 }

@@ -10,7 +10,6 @@ use super::{Message, Show, Side, TRIES};
 use crate::kiosk::theme::{Gap, TextSize};
 use crate::kiosk::ui::{self, Element};
 use crate::route::{self, Caution, Step};
-use crate::words::Args;
 
 /// How long a page of a DANGER must have been whole before its target is live.
 const DANGER_WAIT: Duration = Duration::from_secs(1);
@@ -72,7 +71,7 @@ pub(super) fn view<'a>(show: &Show<'_, 'a>, step: &Step, caution: &Caution) -> E
     let words = [(what, text.hazard, true), ("harm", text.harm, false), ("avoid", text.avoid, false)];
     let body = if look.portrait() { tall(show, caution, words) } else { wide(show, caution, words) };
     let by_taps = (show.state.short >= TRIES).then(|| two_taps(show));
-    let bar = foot::bar(show, who(show, step, &[caution]), None);
+    let bar = foot::bar(show, who(show, step, &[caution], false), None);
     column![header, body].push(by_taps).push(bar).height(Length::Fill).into()
 }
 
@@ -103,10 +102,10 @@ fn wide<'a>(show: &Show<'_, 'a>, caution: &Caution, words: Words) -> Element<'a,
     let look = &show.look;
     let side = column![]
         .push(fitted(show, caution))
-        .push(first_hint(show))
+        .push(foot::whose(show))
         .push(target(show, caution))
         .spacing(look.gap(Gap::Medium))
-        .width(look.px(380.0))
+        .width(look.px(if look.text == TextSize::Usual { 380.0 } else { 440.0 }))
         .height(Length::Fill);
     let words = text(show, words);
     let parts = match show.state.side {
@@ -122,15 +121,16 @@ fn wide<'a>(show: &Show<'_, 'a>, caution: &Caution, words: Words) -> Element<'a,
 /// Portrait: sign and chips, then the words as wide as the page, then the target in one half.
 fn tall<'a>(show: &Show<'_, 'a>, caution: &Caution, words: Words) -> Element<'a, Message> {
     let look = &show.look;
-    let beside =
-        column![chips(show)].push(first_hint(show)).spacing(look.gap(Gap::Large)).width(Length::Fill);
+    let beside = column![chips(show)].spacing(look.gap(Gap::Large)).width(Length::Fill);
     let top = row![]
         .push(picture(show, caution, 180.0))
         .push(beside)
         .spacing(look.gap(Gap::Wide))
         .align_y(Alignment::Center);
     let empty = || Element::from(Space::new().width(Length::FillPortion(2)));
-    let target: Element<'a, Message> = container(target(show, caution)).width(Length::FillPortion(3)).into();
+    let target = column![foot::whose(show), target(show, caution)];
+    let target: Element<'a, Message> =
+        target.spacing(look.gap(Gap::Small)).width(Length::FillPortion(3)).into();
     let band = match show.state.side {
         Side::Left => row![target, empty()],
         Side::Right => row![empty(), target],
@@ -157,23 +157,13 @@ fn fitted<'a>(show: &Show<'_, 'a>, caution: &Caution) -> Element<'a, Message> {
 
 /// How large the sign is where there is room for it.
 fn sign_side(show: &Show<'_, '_>) -> f32 {
-    match show.look.text {
-        TextSize::Largest if show.state.at == 0 => 150.0,
-        TextSize::Largest => 168.0,
-        _ if show.state.at == 0 => 220.0,
-        _ => 264.0,
-    }
+    if show.look.text == TextSize::Largest { 168.0 } else { 264.0 }
 }
 
 /// The sign of the hazard. A notice is not about injury and has none.
 fn picture<'a>(show: &Show<'_, 'a>, caution: &Caution, side: f32) -> Option<Element<'a, Message>> {
     let injury = caution.signal != route::Signal::Notice;
     injury.then(|| ui::hazard_symbol(&show.look, sign(caution.hazard), side))
-}
-
-/// On the first page: whom it is for.
-fn first_hint<'a>(show: &Show<'_, 'a>) -> Option<Element<'a, Message>> {
-    (show.state.at == 0).then(|| ui::small(&show.look, show.say("for-renter")).into())
 }
 
 /// What answers the page, or what is needed before it can be answered.
@@ -237,9 +227,4 @@ fn two_taps<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
 /// The title of a caution, for the agent.
 pub(super) fn title(show: &Show<'_, '_>, caution: &Caution) -> String {
     show.speaker.caution(caution).title
-}
-
-/// Words filled with the name of whoever answers.
-pub(super) fn named(show: &Show<'_, '_>) -> Args {
-    Args::new().text("name", show.state.person.map(|p| show.name(p)).unwrap_or_default())
 }

@@ -29,12 +29,10 @@ pub(super) fn who_may(walk: &Walk, step: &Step, caution: &Caution) -> Vec<Person
     }
 }
 
-/// Who of the drivers still has to answer but is not here.
-pub(super) fn away(walk: &Walk, step: &Step, caution: &Caution) -> Vec<PersonId> {
+/// Who of the drivers still has to answer, be they here or not.
+fn lacking(walk: &Walk, step: &Step, caution: &Caution) -> Vec<PersonId> {
     match walk.answer_state_of(step, caution) {
-        AnswerState::Waiting(MustAnswer::Drivers(drivers)) => {
-            drivers.into_iter().filter(|id| !walk.is_present(*id)).collect()
-        }
+        AnswerState::Waiting(MustAnswer::Drivers(drivers)) => drivers,
         _ => Vec::new(),
     }
 }
@@ -64,9 +62,9 @@ pub(super) fn waiting_at(walk: &Walk, stop: usize) -> Vec<Page> {
     pages
 }
 
-/// Who still has to answer something of a stop but is not here.
-pub(super) fn all_away(walk: &Walk, stop: usize) -> BTreeSet<PersonId> {
-    steps_of(walk, stop).flat_map(|(_, s)| s.cautions.iter().flat_map(|c| away(walk, s, c))).collect()
+/// Who still has to answer something of a stop themselves.
+pub(super) fn all_lacking(walk: &Walk, stop: usize) -> BTreeSet<PersonId> {
+    steps_of(walk, stop).flat_map(|(_, s)| s.cautions.iter().flat_map(|c| lacking(walk, s, c))).collect()
 }
 
 /// Whether the unit was to be kept over a caution of this stop.
@@ -77,6 +75,11 @@ pub(super) fn is_kept(walk: &Walk, stop: usize) -> bool {
 }
 
 impl Page {
+    /// Whether some of its cautions stand on the other page as well.
+    pub(super) fn meets(&self, other: &Self) -> bool {
+        self.step == other.step && self.cautions.iter().any(|at| other.cautions.contains(at))
+    }
+
     /// Its step and cautions.
     pub(super) fn of<'a>(&self, route: &'a Route) -> Option<(&'a Step, Vec<&'a Caution>)> {
         let step = route.steps.get(self.step)?;

@@ -12,12 +12,9 @@ use crate::route::{Caution, Step};
 pub(super) fn view<'a>(show: &Show<'_, 'a>, step: &Step, cautions: &[&Caution]) -> Element<'a, Message> {
     let look = &show.look;
     let step_title = show.speaker.step(step).title;
-    let mut title = column![ui::label(look, show.say("shared")), ui::title(look, step_title)]
+    let title = column![foot::whose(show), ui::title(look, step_title)]
         .spacing(look.gap(Gap::Tiny))
         .width(Length::Fill);
-    if show.state.at == 0 {
-        title = title.push(ui::small(look, show.say("for-renter")));
-    }
     let mut end = row![].spacing(look.gap(Gap::Large)).align_y(Alignment::Center);
     if let Some(count) = foot::count(show) {
         end = end.push(ui::section(look, count));
@@ -38,7 +35,7 @@ pub(super) fn view<'a>(show: &Show<'_, 'a>, step: &Step, cautions: &[&Caution]) 
         .spacing(look.gap(Gap::Wide))
         .padding(iced::Padding::new(look.gap(Gap::Huge)).bottom(0.0))
         .height(Length::Fill);
-    let bar = foot::bar(show, who(show, step, cautions), Some(answer(show, cautions.len())));
+    let bar = foot::bar(show, who(show, step, cautions, true), Some(answer(show, cautions.len())));
     column![page, bar].height(Length::Fill).into()
 }
 

@@ -24,6 +24,7 @@ pub fn wren() -> PlanShape {
         cylinders: false,
         awning: Some(Awning { side: Side::Right, from_y: 106.0, to_y: 298.0, reach: 96.0 }),
         slides: vec![],
+        seats: vec![],
         rooms: vec![
             room(RoomKind::Cab, (-30.0, 30.0), (30.0, 56.0)),
             room(RoomKind::Bunk, (-44.0, 62.0), (44.0, 92.0)),
@@ -54,6 +55,7 @@ pub fn plover() -> PlanShape {
         cylinders: false,
         awning: Some(Awning { side: Side::Right, from_y: 80.0, to_y: 200.0, reach: 84.0 }),
         slides: vec![],
+        seats: vec![],
         rooms: vec![
             room(RoomKind::Cab, (-30.0, 48.0), (30.0, 76.0)),
             room(RoomKind::Galley, (-37.0, 88.0), (-15.0, 140.0)),
@@ -80,6 +82,7 @@ pub fn heron() -> PlanShape {
         cylinders: true,
         awning: Some(Awning { side: Side::Right, from_y: 30.0, to_y: 246.0, reach: 96.0 }),
         slides: vec![Slide { side: Side::Left, from_y: 110.0, to_y: 190.0, reach: 36.0 }],
+        seats: vec![],
         rooms: vec![
             room(RoomKind::Bed, (-34.0, 4.0), (34.0, 80.0)),
             room(RoomKind::Dinette, (-84.0, 116.0), (-46.0, 184.0)),

@@ -15,7 +15,7 @@ use crate::script::demo::{Setting, Try};
 const ONE_COLUMN: usize = 6;
 
 /// Side of a knob, in pixels as written.
-const KNOB: f32 = 88.0;
+const KNOB: f32 = 112.0;
 
 /// More steps than this are drawn without marks.
 const MARKS: i32 = 24;
@@ -109,7 +109,9 @@ pub(super) fn set<'a>(page: &Page<'_, '_, 'a>, setting: &Setting) -> Element<'a,
         let Some(to) = to else { return Space::new().width(side).height(side).into() };
         let colors = look.colors();
         let ground = style::ground(look, colors.leaf, colors.edge);
-        let face = container(ui::symbol(look, sign, 40.0)).center(side).style(move |_| ground);
+        let words = ui::small(look, page.say(if sign == ui::Symbol::Plus { "more" } else { "less" }));
+        let face = column![ui::symbol(look, sign, 36.0), words.center()].align_x(Alignment::Center);
+        let face = container(face).center(side).style(move |_| ground);
         ui::tap(look, face, to).id(id).into()
     };
     let value = container(ui::figure(look, value).align_x(Alignment::Center)).center_x(Length::Fill);
@@ -149,15 +151,15 @@ fn scale<'a>(page: &Page<'_, '_, 'a>, setting: &Setting, number: i32) -> Element
 /// Something is shown on the unit itself; the agent says whether it was.
 pub(super) fn show<'a>(page: &Page<'_, '_, 'a>) -> Element<'a, PageMessage> {
     let look = &page.show.look;
-    let mut parts = column![ui::lead(look, page.say("show"))].spacing(look.gap(Gap::Wide));
+    let staff = |key: &str| page.show.ctx.say(&format!("demo-page-{key}"));
+    let mut parts = column![ui::label(look, staff("for-agent")), ui::section(look, staff("agent-says"))]
+        .spacing(look.gap(Gap::Large));
     if !page.show.hall.saving {
-        let staff = |key: &str| page.show.ctx.say(&format!("demo-page-{key}"));
         let yes = ui::primary(look, staff("shown"), sent(Message::Shown(true))).fill().height(72.0);
         let no = ui::secondary(look, staff("not-shown"), sent(Message::Shown(false))).fill().height(72.0);
-        parts = parts
-            .push(ui::label(look, staff("agent-says")))
-            .push(Element::from(yes.id("demo-shown")))
-            .push(Element::from(no.id("demo-not-shown")));
+        parts = parts.push(Element::from(yes.id("demo-shown"))).push(Element::from(no.id("demo-not-shown")));
     }
-    ui::scroll(look, parts).height(Length::Fill).into()
+    let agent = container(ui::panel(look, parts)).max_width(look.px(680.0));
+    let all = column![ui::lead(look, page.say("show")), agent].spacing(look.gap(Gap::Huge));
+    ui::scroll(look, all).height(Length::Fill).into()
 }

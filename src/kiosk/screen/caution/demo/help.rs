@@ -13,8 +13,7 @@ use crate::words::Args;
 pub(super) fn view<'a>(page: &Page<'_, '_, 'a>) -> Element<'a, PageMessage> {
     let look = &page.show.look;
     let staff = |key: &str, args: &Args| page.show.ctx.say_with(&format!("demo-page-{key}"), args);
-    let name = page.show.state.person.map(|p| page.show.name(p)).unwrap_or_default();
-    let named = Args::new().text("name", name);
+    let named = page.show.named();
     let said = page.demo.reply.as_ref().map(|reply| {
         let line = page.show.speaker.reply(&reply.say).0;
         remark(page, false, line)

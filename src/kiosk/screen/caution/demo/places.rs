@@ -6,9 +6,11 @@ use iced::{Alignment, Length};
 use super::super::Message as PageMessage;
 use super::Message;
 use super::view::{Page, sent};
+use crate::kiosk::plan::{self, Floor, Orientation, PlanPlace};
 use crate::kiosk::theme::Gap;
 use crate::kiosk::ui::{self, Edge, Element};
 use crate::script::demo::{Task, Try};
+use crate::words::Args;
 
 /// Width of a bin with a word of at most so many letters, in pixels as written.
 const BIN: f32 = 120.0;
@@ -68,30 +70,54 @@ fn fixed<'a>(page: &Page<'_, '_, 'a>, words: String) -> Element<'a, PageMessage>
 pub(super) fn take_and_put<'a>(page: &Page<'_, '_, 'a>) -> Element<'a, PageMessage> {
     let look = &page.show.look;
     let seats = matches!(page.due.part.task, Task::Seats(_));
-    let cards = page.due.order.iter().map(|id| card(page, id));
+    let gap = look.gap(if seats { Gap::Tiny } else { Gap::Small });
+    let cards = page.due.order.iter().map(|id| card(page, id, seats));
     let left = column![ui::label(look, page.say(if seats { "who" } else { "what" }))]
-        .push(Column::with_children(cards).spacing(look.gap(Gap::Small)))
+        .push(Column::with_children(cards).spacing(gap))
         .spacing(look.gap(Gap::Small));
-    let places = page.text.places.iter().map(|place| target(page, &place.id, seats));
+    let places = page.text.places.iter().enumerate();
+    let places = places.map(|(at, place)| target(page, &place.id, seats.then_some(at)));
     let right = column![ui::label(look, page.say(if seats { "seat" } else { "goes-to" }))]
-        .push(Column::with_children(places).spacing(look.gap(Gap::Small)))
+        .push(Column::with_children(places).spacing(gap))
         .spacing(look.gap(Gap::Small));
     let both = row![left.width(Length::Fill), right.width(Length::Fill)].spacing(look.gap(Gap::Large));
     ui::scroll(look, both).height(Length::Fill).into()
 }
 
+/// The seats on the floor of the unit, numbered as in the list; none where not all have a place.
+pub(super) fn on_plan<'a>(page: &Page<'_, '_, 'a>) -> Option<Element<'a, PageMessage>> {
+    let look = &page.show.look;
+    let shape = &page.show.hall.shape;
+    let Try::Placed(placed) = &page.demo.so_far else { return None };
+    let ids: Vec<String> = page.text.places.iter().map(|place| place.id.clone()).collect();
+    let at = |id: &String| shape.seats.iter().find(|(seat, _)| seat == id).map(|(_, at)| *at);
+    let taken = |id: &String| placed.iter().any(|(_, place)| place == id);
+    let seats: Option<Vec<PlanPlace>> =
+        ids.iter().map(|id| Some(PlanPlace { at: at(id)?, chosen: taken(id) })).collect();
+    let orientation = if look.portrait() { Orientation::NoseLeft } else { Orientation::NoseUp };
+    let message = move |at: usize| sent(Message::Place(ids.get(at).cloned().unwrap_or_default()));
+    let view = plan::view(look, shape, &[], orientation, Floor::Inside);
+    Some(view.on_place(&seats?, message).into())
+}
+
 /// A card with where it lies; the one at hand stands out.
-fn card<'a>(page: &Page<'_, '_, 'a>, id: &str) -> Element<'a, PageMessage> {
+fn card<'a>(page: &Page<'_, '_, 'a>, id: &str, seats: bool) -> Element<'a, PageMessage> {
     let look = &page.show.look;
     let at_hand = page.demo.taken.as_deref() == Some(id);
     let name = page.name(id);
     let name = if at_hand { ui::strong(look, name) } else { ui::body(look, name) };
-    let lies = place_of(page, id).map(|place| {
-        let line = row![ui::symbol(look, ui::Symbol::Right, 20.0), ui::small(look, page.name(place))];
-        line.spacing(look.gap(Gap::Tiny)).align_y(Alignment::Center)
-    });
-    let words = column![name.width(Length::Fill)].push(lies).width(Length::Fill);
-    let sign = if at_hand { ui::Symbol::Right } else { ui::Symbol::Ring };
+    let lies = place_of(page, id);
+    let line = match lies {
+        Some(place) => Some(page.say_with("lies", Args::new().text("place", page.name(place)))),
+        None => at_hand.then(|| page.say(if seats { "put-seat" } else { "put" })),
+    };
+    let line = line.map(|line| ui::small(look, line));
+    let words = column![name.width(Length::Fill)].push(line).width(Length::Fill);
+    let sign = match (lies, at_hand) {
+        (Some(_), _) => ui::Symbol::TickDisc,
+        (None, true) => ui::Symbol::Open,
+        (None, false) => ui::Symbol::Ring,
+    };
     let line =
         row![ui::symbol(look, sign, 28.0), words].spacing(look.gap(Gap::Medium)).align_y(Alignment::Center);
     if page.stays(id) || page.show.hall.saving {
@@ -101,19 +127,25 @@ fn card<'a>(page: &Page<'_, '_, 'a>, id: &str) -> Element<'a, PageMessage> {
     ui::press_panel(look, edge, line, sent(Message::Card(id.to_owned())))
 }
 
-/// A place, with who or what is there. A seat that is taken can be pressed no more.
-fn target<'a>(page: &Page<'_, '_, 'a>, id: &str, seats: bool) -> Element<'a, PageMessage> {
+/// A place, with who or what is there; a seat has its number on the plan. A seat that is taken can be pressed no more.
+fn target<'a>(page: &Page<'_, '_, 'a>, id: &str, seat: Option<usize>) -> Element<'a, PageMessage> {
     let look = &page.show.look;
     let Try::Placed(placed) = &page.demo.so_far else { return container("").into() };
     let there: Vec<String> =
         placed.iter().filter(|(_, place)| place == id).map(|(card, _)| page.name(card)).collect();
-    let full = seats && !there.is_empty();
-    let mut words = column![ui::body(look, page.name(id)).width(Length::Fill)];
+    let full = seat.is_some() && !there.is_empty();
+    let mut words = column![ui::body(look, page.name(id)).width(Length::Fill)].width(Length::Fill);
     if full {
         words = words.push(ui::strong(look, there.join(", ")));
     }
+    let number = seat.filter(|_| page.show.hall.shape.seats.iter().any(|(seat, _)| seat == id));
+    let number = number.map(|at| {
+        let number = u16::try_from(at + 1).unwrap_or(u16::MAX);
+        ui::circle_number(look, number, full, 36.0)
+    });
+    let line = row![].push(number).push(words).spacing(look.gap(Gap::Medium)).align_y(Alignment::Center);
     if full || page.demo.taken.is_none() || page.show.hall.saving {
-        return ui::at_least(look.target(), ui::panel(look, words).into());
+        return ui::at_least(look.target(), ui::panel(look, line).into());
     }
-    ui::press_panel(look, Edge::Press, words, sent(Message::Place(id.to_owned())))
+    ui::press_panel(look, Edge::Press, line, sent(Message::Place(id.to_owned())))
 }

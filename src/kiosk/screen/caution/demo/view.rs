@@ -115,9 +115,8 @@ fn bar<'a>(page: &Page<'_, '_, 'a>) -> Element<'a, PageMessage> {
 /// Whose turn it is, and the question.
 fn top<'a>(page: &Page<'_, '_, 'a>) -> Element<'a, PageMessage> {
     let look = &page.show.look;
-    let name = page.show.state.person.map(|p| page.show.name(p)).unwrap_or_default();
     let title = column![
-        ui::label(look, page.say_with("turn", Args::new().text("name", name))),
+        ui::label(look, page.say_with("turn", page.show.named())),
         ui::hazard_line(look, page.text.prompt.clone())
     ]
     .spacing(look.gap(Gap::Tiny))
@@ -149,10 +148,14 @@ fn beside<'a>(page: &Page<'_, '_, 'a>) -> Option<Element<'a, PageMessage>> {
     let pointed = matches!(page.due.part.task, Task::Point(_));
     // Where the letters are largest, what is said needs its room.
     let crowded = page.demo.reply.is_some() && look.text == TextSize::Largest;
-    let picture = page.demo.picture.as_ref().filter(|_| !pointed && !crowded).map(|(_, picture)| {
-        let missing = page.show.speaker.say("no-picture");
-        container(picture.view(look, missing)).height(Length::Fill)
-    });
+    let drawn: Option<Element<'a, PageMessage>> = match &page.due.part.task {
+        Task::Seats(_) => places::on_plan(page),
+        _ => page.demo.picture.as_ref().filter(|_| !pointed).map(|(_, picture)| {
+            let missing = page.show.speaker.say("no-picture");
+            picture.view(look, missing)
+        }),
+    };
+    let picture = drawn.filter(|_| !crowded).map(|drawn| container(drawn).height(Length::Fill));
     let reply = page.demo.reply.as_ref().filter(|_| !pointed).map(|reply| said(page, reply));
     if picture.is_none() && reply.is_none() {
         return None;
@@ -220,7 +223,9 @@ fn passed<'a>(show: &Show<'_, 'a>, demo: &'a State) -> Element<'a, PageMessage> 
     let look = &show.look;
     let say = |key: &str| show.speaker.say(&format!("demo-page-{key}"));
     let line = demo.reply.as_ref().map(|reply| show.speaker.reply(&reply.say).0);
-    let words = column![ui::symbol(look, ui::Symbol::TickDisc, 96.0), ui::title(look, say("right"))]
+    let whose = show.say_with("for", show.named());
+    let words = column![ui::label(look, whose), ui::symbol(look, ui::Symbol::TickDisc, 96.0)]
+        .push(ui::title(look, say("right")))
         .push(line.map(|line| ui::hazard_line(look, line)))
         .push(grave::end_of_page(show))
         .spacing(look.gap(Gap::Wide))
