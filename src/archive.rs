@@ -8,7 +8,7 @@
 //! keys/office, keys/office.pub          the office's own key
 //! marks/<tablet>-<key>                  the last record seen of each chain, signed by the office
 //! quarantine/<name>.zip, <name>.txt     what was not taken, and why
-//! index.sqlite                          a cache for finding; it can always be remade
+//! index.sqlite, index.sqlite-added      a cache for finding, and what came in since; it can always be remade
 //! lock                                  held while something is written
 //! ```
 //!
