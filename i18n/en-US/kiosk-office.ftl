@@ -153,6 +153,7 @@ office-sealed = Sealed, by the tablet's clock
 office-digest = Fingerprint of the record
 office-key = Key of the tablet
 office-path = File in the archive
+office-received = Received
 office-no-receipt-what = No receipt says when it came. It was put here by hand, or the receipts are damaged.
 office-judged = Judged
 office-judged-received = As of { $when }, when the office received it

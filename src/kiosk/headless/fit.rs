@@ -34,9 +34,9 @@ const SLACK: f32 = 0.5;
 /// Longest text that is told of a fault, in characters.
 const TOLD: usize = 60;
 
-/// Everything that is cut, broken, laid over something else or too small for a finger, on any page of a unit in
-/// any of the [`SIZES`] and text sizes: the step, or the part of the walk, and what is wrong. Text that can be
-/// scrolled to is not cut.
+/// Everything that has no words, is cut, broken, laid over something else or too small for a finger, on any page of
+/// a unit in any of the [`SIZES`] and text sizes: the step, or the part of the walk, and what is wrong. Text that can
+/// be scrolled to is not cut.
 #[must_use]
 pub fn overflows(scripts: &Arc<Scripts>, unit: &str) -> Vec<(String, String)> {
     let languages = &scripts.lot.value.languages;
@@ -238,6 +238,10 @@ impl Fit {
         }
         let unfit = |what: String| Some(Unfit { text: words.text.clone(), what });
         let text = told(&words.text);
+        // How a key without a message is said.
+        if words.text.contains('⟨') {
+            return unfit(format!("'{text}' has no words"));
+        }
         if let Some(laid) = &words.laid {
             if let Some(word) = broken_word(laid.buffer()) {
                 return unfit(format!("the word '{}' is wider than its place and is broken", told(&word)));

@@ -54,6 +54,12 @@ fn what_is_whole_is_not_told() {
 }
 
 #[test]
+fn a_key_without_words_is_told() {
+    let found = told(|look| page(vec![(at(300.0, 100.0, 300.0, 40.0), ui::body(look, "⟨nowhere⟩").into())]));
+    assert!(found.len() == 1 && found[0].contains("has no words"), "{found:?}");
+}
+
+#[test]
 fn a_target_below_its_minimum_is_told() {
     let found = told(|look| page(vec![(at(10.0, 10.0, 200.0, 40.0), target(look, 200.0, 40.0))]));
     assert!(found.len() == 1 && found[0].contains("at least 44"), "{found:?}");

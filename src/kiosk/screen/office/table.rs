@@ -252,7 +252,7 @@ fn narrow<'a>(ctx: &Ctx<'a>, hit: &Hit, width: f32) -> Element<'a, Message> {
     let gap = look.gap(Gap::Medium);
     let sign_width = look.size(Type::Label) * 6.4;
     let rest = (width - sign_width - gap * 3.0 - look.px(8.0) - look.gap(Gap::Small) * 2.0).max(1.0);
-    let (left, right) = ((rest * 0.58).floor(), (rest * 0.42).floor());
+    let (left, right) = ((rest * 0.52).floor(), (rest * 0.48).floor());
     let (sign, word) = verdict(ctx, hit);
     let sign = column![sign, ui::cell(look, Type::Label, &word, sign_width)]
         .align_x(Alignment::Center)
