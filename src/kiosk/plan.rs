@@ -15,6 +15,7 @@ mod outside;
 mod parts;
 mod pegs;
 mod point;
+mod seats;
 mod spread;
 #[cfg(test)]
 mod tests;
@@ -24,6 +25,7 @@ mod zoom;
 pub use close_up::{close_up, thumbnail};
 pub use layout::{Edge, PegPlace, PlanLayout, layout, layout_zoomed};
 pub use parts::{Part, PartKind};
+pub use seats::{PlanSeat, seats};
 pub use view::{PlanView, view};
 pub use zoom::Zoom;
 

@@ -314,8 +314,8 @@ impl Frame {
 impl PlanLayout {
     /// The same view, larger, with one place in its middle.
     pub(super) fn zoomed(self, scale: f32, (x, y): (f64, f64)) -> Self {
-        let center = self.middle();
-        let origin = Point::new(center.x - x as f32 * scale, center.y - y as f32 * scale);
+        let (middle, height) = (self.upright.width / 2.0, self.upright.height / 2.0);
+        let origin = Point::new(middle - x as f32 * scale, height - y as f32 * scale);
         Self { scale, origin, ..self }
     }
 

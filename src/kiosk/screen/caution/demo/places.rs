@@ -6,7 +6,7 @@ use iced::{Alignment, Length};
 use super::super::Message as PageMessage;
 use super::Message;
 use super::view::{Page, sent};
-use crate::kiosk::plan::{self, Floor, Orientation, PlanPlace};
+use crate::kiosk::plan::{self, PlanSeat};
 use crate::kiosk::theme::Gap;
 use crate::kiosk::ui::{self, Edge, Element};
 use crate::script::demo::{Task, Try};
@@ -92,12 +92,19 @@ pub(super) fn on_plan<'a>(page: &Page<'_, '_, 'a>) -> Option<Element<'a, PageMes
     let ids: Vec<String> = page.text.places.iter().map(|place| place.id.clone()).collect();
     let at = |id: &String| shape.seats.iter().find(|(seat, _)| seat == id).map(|(_, at)| *at);
     let taken = |id: &String| placed.iter().any(|(_, place)| place == id);
-    let seats: Option<Vec<PlanPlace>> =
-        ids.iter().map(|id| Some(PlanPlace { at: at(id)?, chosen: taken(id) })).collect();
-    let orientation = if look.portrait() { Orientation::NoseLeft } else { Orientation::NoseUp };
-    let message = move |at: usize| sent(Message::Place(ids.get(at).cloned().unwrap_or_default()));
-    let view = plan::view(look, shape, &[], orientation, Floor::Inside);
-    Some(view.on_place(&seats?, message).into())
+    let seats: Option<Vec<PlanSeat>> = ids
+        .iter()
+        .zip(1..)
+        .map(|(id, number)| Some(PlanSeat { number, at: at(id)?, taken: taken(id) }))
+        .collect();
+    let seats = seats.filter(|seats| !seats.is_empty())?;
+    let open: Vec<bool> = seats.iter().map(|seat| !seat.taken).collect();
+    let at_hand = page.demo.taken.is_some() && !page.show.hall.saving;
+    let press = move |at: usize| {
+        let free = at_hand && open.get(at) == Some(&true);
+        free.then(|| ids.get(at)).flatten().map(|id| sent(Message::Place(id.clone())))
+    };
+    Some(plan::seats(look, shape, seats, press))
 }
 
 /// A card with where it lies; the one at hand stands out.

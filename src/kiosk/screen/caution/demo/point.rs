@@ -119,10 +119,19 @@ fn pinned<'a>(
     // Without a picture the names beside it do.
     let Some(drawn) = picture.shown_in(look, size) else { return shown };
     let mut parts = Vec::new();
-    for ((x, y), number, on, message) in pins {
-        let at = |from: f32, length: f32, part: f64| from + length * part as f32 / 1000.0;
-        let center = Point::new(at(drawn.x, drawn.width, *x), at(drawn.y, drawn.height, *y));
-        let side = look.px(SPOT).max(look.small_target());
+    let at = |from: f32, length: f32, part: f64| from + length * part as f32 / 1000.0;
+    let place = |(x, y): &(f64, f64)| Point::new(at(drawn.x, drawn.width, *x), at(drawn.y, drawn.height, *y));
+    // Targets that would lie over each other are as large as they can be.
+    let apart = pins.iter().enumerate().flat_map(|(index, one)| {
+        let one = place(&one.0);
+        pins.iter().skip(index + 1).map(move |other| {
+            let by = place(&other.0) - one;
+            by.x.abs().max(by.y.abs())
+        })
+    });
+    let side = apart.fold(look.px(SPOT), f32::min).max(look.small_target());
+    for (at, number, on, message) in pins {
+        let center = place(at);
         let corner = Point::new(
             (center.x - side / 2.0).clamp(0.0, (size.width - side).max(0.0)),
             (center.y - side / 2.0).clamp(0.0, (size.height - side).max(0.0)),
