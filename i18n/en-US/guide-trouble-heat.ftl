@@ -1,6 +1,6 @@
 # Guide: the heater
 guide-trouble-heat = Heater will not run
-    .stop = gas or diesel smell, soot, stinging eyes, carbon monoxide alarm
+    .stop = gas or diesel smell, soot, stinging eyes, carbon monoxide alarm. Get everyone out first. If the alarm sounds, call { $phone_emergency }
     .find = heat, heater, furnace, cold, no heat, freezing, thermostat, fan, blows cold, smoke, soot
     .note = Read the code on the heater control to the helper, if it shows one. Nobody sleeps while an engine or a generator charges the battery. A diesel heater may smoke white when it starts. More than { $limit_heater_smoke } of smoke is not normal.
 
@@ -15,7 +15,7 @@ caution-trouble-heat-h2 = The outside exhaust gets very hot.
 
 row-trouble-heat-alarm = Smell and listen.
     .ask = Does the carbon monoxide alarm sound, or is there a gas smell, soot or stinging eyes?
-    .yes = Once you are outside, go on with the guide for what you noticed: the alarm or the smell.
+    .yes = Get everyone out now. Once you are outside, go on with the guide for what you noticed: the alarm or the smell.
 row-trouble-heat-burner = Light one burner of the cooktop. Look at the flame. Turn it off.
     .ask = Was the flame strong?
 row-trouble-heat-propane = { $propane_kind ->
