@@ -8,7 +8,7 @@ use iced::{Event, Length, Point, Rectangle, keyboard, touch, window};
 
 use super::Element;
 use super::around::{Around, Behavior, Input};
-use super::tap::{Pressable, SLIP, focus_ring, is_press};
+use super::tap::{By, Pressable, SLIP, focus_ring, is_press};
 use crate::kiosk::theme::{Look, style};
 
 /// What was done on a table.
@@ -69,12 +69,6 @@ struct Rows<'a, M> {
     count: usize,
     chosen: Option<usize>,
     tell: Box<dyn Fn(RowsEvent) -> M + 'a>,
-}
-
-#[derive(Debug, Clone, Copy, PartialEq)]
-enum By {
-    Mouse,
-    Finger(touch::Finger),
 }
 
 #[derive(Default)]

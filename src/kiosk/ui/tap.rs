@@ -137,7 +137,7 @@ impl<'a, M: Clone + 'a> From<Tap<'a, M>> for Element<'a, M> {
 
 /// By what a press is held down.
 #[derive(Debug, Clone, Copy, PartialEq)]
-enum By {
+pub(super) enum By {
     Mouse,
     Finger(touch::Finger),
 }

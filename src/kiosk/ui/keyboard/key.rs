@@ -9,7 +9,7 @@ use iced::{Border, Color, Event, Point, Rectangle, touch, window};
 
 use super::super::Element;
 use super::super::around::{Around, Behavior, Input};
-use super::super::tap::Pressable;
+use super::super::tap::{By, Pressable};
 use crate::kiosk::theme::Look;
 
 /// How long a key is held before it offers its variants.
@@ -36,12 +36,6 @@ struct Key<M> {
     look: Look,
     press: M,
     held: Option<M>,
-}
-
-#[derive(Debug, Clone, Copy, PartialEq)]
-enum By {
-    Mouse,
-    Finger(touch::Finger),
 }
 
 #[derive(Default)]
