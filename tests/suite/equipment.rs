@@ -268,23 +268,71 @@ fn the_walk_of_the_trailer_ends_at_the_vehicle_that_pulls() {
     assert_eq!(driven, [3, 2, 1].map(|back| route.steps.len() - back));
 }
 
-/// A picture shows what the unit has: doors or windows to get out by, one wheel or two, a flame or none.
+/// A picture shows what the unit has: doors or windows to get out by, one wheel or two, a flame or none, and the body
+/// of this kind of unit wherever it is drawn whole.
 #[test]
 fn pictures_follow_the_equipment() {
     let steps = [
         ("emergency-exit", ["emergency-exit", "emergency-exit-doors", "emergency-exit"]),
         ("tires-pressure", ["tires-pressure", "tires-pressure-single", "tires-pressure-single"]),
-        ("roof-ladder", ["roof-ladder", "roof-no-ladder", "roof-no-ladder"]),
-        ("ferry-tunnel-lp", ["ferry-tunnel-lp", "ferry-tunnel-heater", "ferry-tunnel-lp"]),
+        ("roof-ladder", ["roof-ladder", "roof-no-ladder", "roof-no-ladder-trailer"]),
+        ("ferry-tunnel-lp", ["ferry-tunnel-lp", "ferry-tunnel-heater", "ferry-tunnel-lp-trailer"]),
         ("pets-smoking", ["pets-smoking", "pets-none", "pets-smoking"]),
+        ("seat-belts-seats", ["seat-belts-seats", "seat-belts-seats-van", ""]),
+        ("cooktop-oven", ["cooktop-oven", "cooktop-oven-induction", "cooktop-oven"]),
+        ("awning", ["awning", "awning-van", "awning"]),
+        ("fridge-absorption", ["fridge-absorption", "", "fridge-absorption-trailer"]),
+        (
+            "mirrors-tail-swing-corner",
+            ["mirrors-tail-swing-corner", "mirrors-tail-swing-corner", "mirrors-tail-swing-corner-rig"],
+        ),
+        ("fresh-tank-fill", ["fresh-tank-fill", "fresh-tank-fill-fuel", "fresh-tank-fill-rinse"]),
+        (
+            "city-water-regulator",
+            ["city-water-regulator", "city-water-regulator-one", "city-water-regulator"],
+        ),
+        ("toilet-use", ["toilet-use", "toilet-use-cassette", "toilet-use"]),
+        ("house-battery-box", ["house-battery-box", "house-battery-box-lithium", "house-battery-box"]),
+        ("leveling-chocks", ["leveling-chocks", "leveling-chocks-none", "leveling-chocks-trailer"]),
+        ("return-rules-fees", ["return-rules-fees", "return-rules-fees-van", "return-rules-fees-trailer"]),
+        ("keys", ["keys", "keys-van", "keys-trailer"]),
+        ("keys-door", ["keys-door", "keys-door-van", "keys-door"]),
+        (
+            "weight-payload-load",
+            ["weight-payload-load", "weight-payload-load", "weight-payload-load-trailer"],
+        ),
+        ("entry-door-steps", ["entry-door-steps", "entry-door-steps-sliding", "entry-door-steps"]),
+        ("grey-black-dump", ["grey-black-dump-hose", "", "grey-black-dump-hose-two-grey"]),
+        ("grey-black-dump-open", ["grey-black-dump", "", "grey-black-dump-two-grey"]),
+        ("leaving-check-loop", ["leaving-check-loop", "leaving-check-loop", "leaving-check-loop-rig"]),
     ];
     for (step, pictures) in steps {
-        let shown =
-            UNITS.map(|unit| route(unit).step(step).and_then(|s| s.picture.clone()).unwrap_or_default());
-        assert_eq!(shown, pictures, "{step} on {UNITS:?}");
+        assert_eq!(pictures_of(step), pictures, "{step} on {UNITS:?}");
+    }
+    for step in [
+        "breakdown-call",
+        "campsite-manners",
+        "driving-basics",
+        "height-clearance",
+        "leaving-check",
+        "mountain-grades",
+        "return-rules",
+        "roof-vents",
+        "wind-driving",
+    ] {
+        assert_eq!(
+            pictures_of(step),
+            [step.to_owned(), format!("{step}-van"), format!("{step}-rig")],
+            "{step}"
+        );
     }
     let picture = |unit: &str, step: &str| route(unit).step(step).and_then(|s| s.picture.clone());
     assert_eq!(picture("plover", "water-heater-tank-place").as_deref(), Some("water-heater-tank-inside"));
     assert_eq!(picture("wren", "water-heater-tank-place").as_deref(), Some("water-heater-tank-place"));
     assert_eq!(picture("heron", "lp-supply").as_deref(), Some("lp-supply-cylinders"));
+}
+
+/// What each unit shows at a step; nothing where it has no such step.
+fn pictures_of(step: &str) -> [String; 3] {
+    UNITS.map(|unit| route(unit).step(step).and_then(|s| s.picture.clone()).unwrap_or_default())
 }
