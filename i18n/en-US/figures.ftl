@@ -46,9 +46,9 @@ from-assumed = assumed by the lot
 ## Figures
 
 figure-clearance_min_sign = Lowest sign you may pass
-    .formula = height { $size_height } and margin { $size_margin } make { $result }
-    .formula-roof = height { $size_height }, margin { $size_margin } and { $trip_roof } on the roof make { $result }
-    .caveat = Signs tell the road as it was measured. Bumps, snow and new paving take away from it.
+    .formula = height { $size_height } and spare room { $size_margin } make { $result }
+    .formula-roof = height { $size_height }, spare room { $size_margin } and { $trip_roof } on the roof make { $result }
+    .caveat = Each number is rounded up by itself, so the sum can look a little off. Signs tell the road as it was measured. Bumps, snow and new paving take away from it.
     .caution = No sign does not mean no limit. Stop, get out and look.
 figure-payload_left = What you may still load
     .formula = { $capacity } on the plate, less people { $people }, water { $water }, loaned kit { $weight_kit } and bags { $bags }, leaves { $result }
@@ -76,7 +76,7 @@ figure-battery_nights = House battery, used only at night
     .usable-frost = in frost { $assumed_cold_part } of that is left: { $part_there }
     .usable-rate = at a mean of { $current } it gives { $part_there }, as Peukert's law has it (exponent { $house_peukert }, rated over { $house_rated_over })
     .formula = { $there } may be used, a night takes { $night }, so it lasts { $result }
-    .caveat = What you use by day is not counted, and neither is any charging. An old battery holds less than its label says.
+    .caveat = What you use by day is not counted, and neither is any charging. The curve of the trip counts both, so it can end on another day. An old battery holds less than its label says.
     .caution = Charge before quiet hours: the alarms run on it too.
 figure-battery_days = Days off grid on the house battery
     .formula = a day and night take { $need } and give back { $gain }, short by { $short }; { $there } may be used; { $result }
@@ -294,7 +294,7 @@ fits-propane = run { $what } on propane
 help-careful = Use water with care: { $gain }.
 help-fill = Fill on { $day }: { $gain }.
 help-empty = Empty on { $day }: { $gain }.
-help-power = Take a pitch with power on { $day }: { $gain }.
+help-power = Take a site with power on { $day }: { $gain }.
 help-generator = Run the generator { $hours } a day: { $gain }.
 help-drive = Drive { $hours } a day: { $gain }.
 help-inverter-off = Switch the inverter off at night: { $gain }.
@@ -348,7 +348,7 @@ weekday-7 = Sunday
 ## Inputs
 
 input-size-height = height
-input-size-margin = margin
+input-size-margin = spare room for bumps
 input-size-length = length
 input-size-turn-radius = turning circle of the rear corner
 input-size-rear-overhang = part behind the rear axle

@@ -115,6 +115,8 @@ date = { $system ->
     [us] { date-month }{ "\u00A0" }{ $day }, { $year }
    *[other] { $day }{ "\u00A0" }{ date-month } { $year }
 }
+# A month of a year.
+date-year-month = { date-month } { $year }
 date-month = { $month_n ->
     [1] Jan
     [2] Feb

@@ -1,6 +1,9 @@
 # Guide: the fridge
 guide-trouble-fridge-warm = Fridge is warm
-    .stop = ammonia or gas smell, yellow stain at the vent, no cold after { $limit_fridge_cool }
+    .stop = { $fridge_kind ->
+        [absorption] ammonia or gas smell, yellow stain at the vent, no cold after { $limit_fridge_cool }
+       *[other] a sharp or burnt smell, smoke, no cold after { $limit_fridge_cool }
+    }
     .find = fridge, refrigerator, warm, not cold, food, spoiled, ammonia, clicks, red light, freezer
 
 caution-trouble-fridge-warm-h1 = A sharp ammonia smell means that the fridge leaks. Gas can leak too.
@@ -13,7 +16,10 @@ caution-trouble-fridge-warm-h2 = Food has been above { $limit_food_warm } for { 
     .avoid = Throw it out.
 
 row-trouble-fridge-warm-smell = Smell the air at the fridge.
-    .ask = Do you smell ammonia or gas?
+    .ask = { $fridge_kind ->
+        [absorption] Do you smell ammonia or gas?
+       *[other] Do you smell something sharp or burnt, or see smoke?
+    }
 row-trouble-fridge-warm-panel = Look at the propane valve and at the fridge panel. The valve is { $place_lp_valve }.
     .ask = Is the panel on AUTO, and is the valve open or { $limit_mains } power on?
 row-trouble-fridge-warm-auto = Open the valve slowly. Set the panel to AUTO. Keep the door shut. Wait { $limit_fridge_wait }.

@@ -1,21 +1,42 @@
 # Guide: the heater
 guide-trouble-heat = Heater will not run
-    .stop = gas or diesel smell, soot, stinging eyes, carbon monoxide alarm. Get everyone out first. If the alarm sounds, call { $phone_emergency }
+    .stop = { $fitted_diesel_heater ->
+        [yes] diesel smell, soot, stinging eyes, carbon monoxide alarm. Get everyone out first. If the alarm sounds, call { $phone_emergency }
+       *[no] gas smell, soot, stinging eyes, carbon monoxide alarm. Get everyone out first. If the alarm sounds, call { $phone_emergency }
+    }
     .find = heat, heater, furnace, cold, no heat, freezing, thermostat, fan, blows cold, smoke, soot
-    .note = Read the code on the heater control to the helper, if it shows one. Nobody sleeps while an engine or a generator charges the battery. A diesel heater may smoke white when it starts. More than { $limit_heater_smoke } of smoke is not normal.
+    .note = { $fitted_diesel_heater ->
+        [yes] Read the code on the heater control to the helper, if it shows one. Nobody sleeps while an engine charges the battery. The heater may smoke white when it starts. More than { $limit_heater_smoke } of smoke is not normal.
+       *[no] Nobody sleeps while an engine or a generator charges the battery.
+    }
 
-caution-trouble-heat-h1 = A burner or a grill used for heat makes carbon monoxide, a gas you cannot see or smell.
-    .title = Burner used for heat
+caution-trouble-heat-h1 = { $fitted_propane ->
+        [yes] A burner or a grill used for heat makes carbon monoxide, a gas you cannot see or smell.
+       *[no] A grill or a camp stove used for heat makes carbon monoxide, a gas you cannot see or smell.
+    }
+    .title = { $fitted_propane ->
+        [yes] Burner used for heat
+       *[no] Flame used for heat
+    }
     .harm = It will kill you.
-    .avoid = Use blankets, or leave. Never heat with a burner or a grill.
+    .avoid = { $fitted_propane ->
+        [yes] Use blankets, or leave. Never heat with a burner or a grill.
+       *[no] Use blankets, or leave. Never heat with a grill or a camp stove.
+    }
 caution-trouble-heat-h2 = The outside exhaust gets very hot.
     .title = Hot exhaust
     .harm = It can burn skin badly.
     .avoid = Look at it. Do not touch it.
 
 row-trouble-heat-alarm = Smell and listen.
-    .ask = Does the carbon monoxide alarm sound, or is there a gas smell, soot or stinging eyes?
-    .yes = Get everyone out now. Once you are outside, go on with the guide for what you noticed: the alarm or the smell.
+    .ask = { $fitted_propane ->
+        [yes] Does the carbon monoxide alarm sound, or is there a gas smell, soot or stinging eyes?
+       *[no] Does the carbon monoxide alarm sound, or is there soot, or do your eyes sting?
+    }
+    .yes = { $fitted_propane ->
+        [yes] Get everyone out now. Once you are outside, go on with the guide for what you noticed: the alarm or the smell.
+       *[no] Get everyone out now. Once you are outside, go on with the guide for the carbon monoxide alarm.
+    }
 row-trouble-heat-burner = Light one burner of the cooktop. Look at the flame. Turn it off.
     .ask = Was the flame strong?
 row-trouble-heat-propane = { $propane_kind ->

@@ -2,7 +2,10 @@
 guide-trouble-no-120v = No power at the outlets
     .stop = tingle, plug hot or black or smelly, a breaker or the ground-fault outlet trips twice, the protector shows a fault
     .find = no power, electricity, outlet, plug, socket, dead, microwave, air conditioner, breaker, tripped, GFCI, reset, post, pedestal, shore, hookup, tingle, shock
-    .note = Outlets need { $limit_mains } from a post or from another supply. With none they are dead, and that is normal. Lights and pump run on the { $limit_house_circuit } battery.
+    .note = { $fitted_inverter ->
+        [yes] Outlets need { $limit_mains } from a post or from the inverter. With neither they are dead, and that is normal. Lights and pump run on the { $limit_house_circuit } battery.
+       *[no] Outlets need { $limit_mains } from a post or from another supply. With none they are dead, and that is normal. Lights and pump run on the { $limit_house_circuit } battery.
+    }
 
 caution-trouble-no-120v-h1 = The unit or a wet plug can be live.
     .title = Live unit

@@ -2,7 +2,10 @@
 guide-trouble-no-12v = Lights, pump and fans are dead
     .stop = the battery is hot, swollen or smells, a fuse blows twice
     .find = lights, dark, dead, battery, no power, fuse, pump, fan, disconnect, switch, low voltage, cold battery
-    .note = Alarms may chirp when the battery is low. Never pull their fuse. While this power is out, the gas and carbon monoxide alarms may be dead. Use no flames. Nobody sleeps inside. Everyone stays outside while an engine or a generator charges the battery.
+    .note = { $fitted_propane ->
+        [yes] Alarms may chirp when the battery is low. Never pull their fuse. While this power is out, the gas and carbon monoxide alarms may be dead. Use no flames. Nobody sleeps inside. Everyone stays outside while an engine or a generator charges the battery.
+       *[no] Alarms may chirp when the battery is low. Never pull their fuse. While this power is out, the carbon monoxide alarm may be dead. Use no flames. Nobody sleeps inside. Everyone stays outside while an engine charges the battery.
+    }
 
 caution-trouble-no-12v-h1 = A battery that is hot, swollen or smoking can burst or burn.
     .title = Hot battery

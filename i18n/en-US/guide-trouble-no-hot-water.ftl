@@ -1,6 +1,9 @@
 # Guide: no hot water
 guide-trouble-no-hot-water = No hot water
-    .stop = gas smell, soot at the vent, water under the heater, a relief valve that streams
+    .stop = { $fitted_water_heater_propane ->
+        [yes] gas smell, soot at the vent, water under the heater, a relief valve that streams
+       *[no] a burnt smell, water under the heater, a relief valve that streams
+    }
     .find = hot water, water heater, boiler, cold shower, lukewarm, tankless, on-demand, reset, tap, faucet
     .note = Is every hot tap lukewarm? A valve may still stand as in winter. The helper can guide you to it. Leave the relief valve and the drain of the heater alone.
 

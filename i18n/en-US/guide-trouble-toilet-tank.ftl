@@ -1,6 +1,9 @@
 # Guide: toilet and waste tanks
 guide-trouble-toilet-tank = Toilet or waste tank is full, smells or will not drain
-    .stop = it rises in the bowl and does not stop, it leaks below, a valve will not move
+    .stop = { $fitted_waste_cassette ->
+        [yes] it rises in the bowl and does not stop, it leaks below, the cassette will not move
+       *[no] it rises in the bowl and does not stop, it leaks below, a valve will not move
+    }
     .find = toilet, full, smell, stink, sewage, waste, tank, drain, clogged, blocked, dump, cassette, flush, sensor, lights, rotten egg
 
 caution-trouble-toilet-tank-h1 = Sewage is full of germs.
@@ -8,9 +11,15 @@ caution-trouble-toilet-tank-h1 = Sewage is full of germs.
     .harm = It can make you badly ill.
     .avoid = Wear gloves. Keep it off your face. Wash with soap.
 
-row-trouble-toilet-tank-smell = Look and smell. A smell of rotten eggs can be a gas leak, not the tank.
+row-trouble-toilet-tank-smell = { $fitted_propane ->
+        [yes] Look and smell. A smell of rotten eggs can be a gas leak, not the tank.
+       *[no] Look and smell.
+    }
     .ask = Is it only a smell, with nothing full?
-    .no = If it also smells of rotten eggs, get everyone out first. Then call { $phone_road } from outside.
+    .no = { $fitted_propane ->
+        [yes] If it also smells of rotten eggs, get everyone out first. Then call { $phone_road } from outside.
+       *[no] Then look at the cassette.
+    }
 row-trouble-toilet-tank-drains = Put water in the bowl. Pour a cup of water into each drain. Put the lid down. Turn the fan on. Wait { $limit_smell_wait }.
     .ask = Is it better?
 row-trouble-toilet-tank-bowl = Look in the bowl.

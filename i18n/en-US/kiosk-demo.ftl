@@ -29,6 +29,7 @@ demo-page-try = Try { $try }
 demo-page-placed = { $placed } of { $all } placed
 demo-page-choose-one = Tap one.
 demo-page-choose-all = Tap all that fit, then Done.
+demo-page-choose-together = Tap what you would switch on, then Done.
 demo-page-point-one = Tap it in the picture, or by its name.
 demo-page-point-all = Tap all of them, then Done.
 demo-page-set = Set it, then Done.

@@ -7,13 +7,23 @@ emergency-road = Road help, at any hour
 emergency-day = The lot, by day
 emergency-fire = Fire or smoke
 emergency-fire-do = Everyone out, now. Shut the door behind you. Stay away and count heads. Do not go back for anything.
-emergency-gas = Smell of gas
+emergency-gas = Smell of gas or fuel
 emergency-gas-do = Touch no switch, light no flame, use no phone inside. Everyone out. Leave the door open.
 emergency-gas-away = Go { $limit_gas_away } away, against the wind. Call from there.
 emergency-co = Carbon monoxide alarm, or people feel sick
 emergency-co-do = Everyone out into fresh air, at once. Leave the door open. Ask for medical help. Nobody goes back in.
 emergency-where = Say where you are: road and nearest town, or campground and site. Say what happened and who is hurt. Do what they tell you.
-emergency-this = This is { $unit }, a { $kind }.
+emergency-this = This is { $unit }, a { $kind }. Its code is { $unit_code }.
+emergency-no-propane = { $fitted_propane ->
+        [yes] { "" }
+       *[no] { $fitted_engine ->
+            [yes] { $engine_fuel ->
+                [diesel] This unit has no propane. It carries diesel: { $engine_tank } when full.
+               *[other] This unit has no propane. It carries gasoline: { $engine_tank } when full.
+            }
+           *[no] This unit has no propane.
+        }
+    }
 emergency-shut-off = Gas shut-off: { $place_lp_valve }.
 emergency-exits = Exits: { $exits }.
 emergency-extinguisher = Extinguisher: { $place_extinguisher }. Only for a small fire, with the exit behind you.

@@ -34,12 +34,18 @@ caution-aux-start-2 = The starter is cranked for too long.
     .title = Long cranking
     .harm = It can ruin the starter.
     .avoid = Stop after { $limit_boost_crank } and rest.
-caution-aux-start-3 = A jump lead is clipped to the house battery.
+caution-aux-start-3 = A jump lead on the house battery harms it.
     .title = Lead on wrong battery
     .harm = It can wreck the control unit of the battery.
     .avoid = Use only the marked posts at the front.
 
-question-aux-start-1 = Will the boost switch drain my house battery?
+question-aux-start-1 = { $engine_boost_switch ->
+        [true] Will the boost switch drain my house battery?
+       *[other] { "" }
+    }
     .answer = A little. Drive for { $limit_boost_drive } and it is charged again.
-question-aux-start-2 = How do I charge the jump pack?
+question-aux-start-2 = { $engine_boost_switch ->
+        [true] { "" }
+       *[other] How do I charge the jump pack?
+    }
     .answer = From its own cord, for an evening each week.

@@ -21,5 +21,8 @@ caution-backup-camera-2 = The camera cannot see branches or the edge of a roof.
     .harm = They tear the roof of the unit. You pay for it.
     .avoid = Get out and look up first.
 
-question-backup-camera-1 = The trailer goes the wrong way when I back up. Why?
+question-backup-camera-1 = { $fitted_hitch ->
+        [yes] The trailer goes the wrong way when I back up. Why?
+       *[no] { "" }
+    }
     .answer = A trailer turns against the wheel. Put your hand on the bottom of the wheel. Move it the way you want the trailer to go.

@@ -16,4 +16,7 @@ caution-campsite-manners-1 = A camp fire left hot can start a wildfire.
     .avoid = Drown it, stir it and feel that it is cold. Do so before you sleep or leave.
 
 question-campsite-manners-1 = What if there is a fire ban?
-    .answer = Then light no fire and no charcoal. Use a gas griddle only if the site allows it.
+    .answer = { $fitted_outdoor_kitchen ->
+        [yes] Then light no fire and no charcoal. Use the gas griddle only if the site allows it.
+       *[no] Then light no fire and no charcoal.
+    }

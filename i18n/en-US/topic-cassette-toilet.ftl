@@ -3,7 +3,7 @@ topic-cassette-toilet = Toilet cassette
 why-cassette-toilet = The tank is small. It fills in one to three days. It is heavy, and unpleasant when overfull.
 
 step-cassette-toilet = Emptying the toilet cassette
-show-cassette-toilet-blade = Let the renter close the blade inside. The outside door is { $place_cassette_door }.
+show-cassette-toilet-blade = The blade inside the toilet must be closed first. Show the outside door: it is { $place_cassette_door }.
 show-cassette-toilet-pull = Unlatch it, pull it out level, and stand it up.
 show-cassette-toilet-pour = Take it to a chemical disposal point. Hold the air button while you pour.
 show-cassette-toilet-rinse = Rinse it twice with a little water.
@@ -20,9 +20,9 @@ caution-cassette-toilet-2 = Waste and toilet chemical can splash.
     .title = Splashing chemical
     .harm = They can harm your eyes and skin badly.
     .avoid = Wear gloves. Hold the air button and pour slowly.
-caution-cassette-toilet-3 = The cassette is pulled out with the blade open.
+caution-cassette-toilet-3 = A cassette that is pulled out with its blade open tears the seal.
     .title = Blade left open
-    .harm = The seal breaks.
+    .harm = The cassette leaks, and you pay for it.
     .avoid = Close the blade first.
 
 question-cassette-toilet-1 = Where does the sink water go?

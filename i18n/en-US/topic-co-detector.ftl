@@ -7,7 +7,7 @@ show-co-detector-test = Press the test button and let the renter hear it. The al
 show-co-detector-sound = Four beeps and a pause is the usual alarm. One chirp is a fault or a low battery.
 show-co-detector-exits = Show the exit nearest each bed.
 show-co-detector-signs = Say the signs: headache, dizzy, sick, sleepy. Watch for them in several people or a pet at once.
-show-co-detector-date = Point out the date on the alarm. It is replaced by { $safety_co_replace_by }.
+show-co-detector-date = Point out the date on the alarm. It is good until { $safety_co_replace_by }.
 know-co-detector-out = If this alarm sounds, get everyone outside into fresh air right away.
 know-co-detector-call = Check that no one is missing. Then call { $phone_emergency }.
 know-co-detector-stay-out = Stay outside. Do not go back in to look for the cause.
@@ -20,7 +20,10 @@ caution-co-detector-1 = Carbon monoxide will kill people in their sleep.
 caution-co-detector-2 = Exhaust that drifts in will kill.
     .title = Exhaust while you sleep
     .harm = People who are asleep do not wake up. It will kill them.
-    .avoid = Turn the engine and the generator off before anyone sleeps.
+    .avoid = { $fitted_generator ->
+        [yes] Turn the engine and the generator off before anyone sleeps.
+       *[no] Turn the engine off before anyone sleeps.
+    }
 caution-co-detector-3 = A headache or sick feeling in two people can be carbon monoxide.
     .title = Two people feel sick
     .harm = It can kill even when no alarm sounds.

@@ -35,5 +35,8 @@ caution-cooktop-oven-5 = The cooktop's field can make a pacemaker fail.
     .harm = It can harm you badly.
     .avoid = With a pacemaker, stay { $limit_pacemaker_away } away and ask your doctor.
 
-question-cooktop-oven-1 = Why is a gas flame weak?
+question-cooktop-oven-1 = { $cook_kind ->
+        [propane] Why is a gas flame weak?
+       *[other] { "" }
+    }
     .answer = The propane is low, or its valve was opened too fast. Close the valve, wait a minute and open it slowly.

@@ -37,7 +37,7 @@ caution-diesel-heater-4 = The battery power is cut while the heater is still hot
     .harm = The heater cannot cool down. It can be ruined.
     .avoid = Use its own switch, and let the fan stop by itself.
 
-question-diesel-heater-1 = It stopped when the tank was down to { $diesel_heater_pickup }. Is that meant?
+question-diesel-heater-1 = It stopped when the tank was down to { $diesel_heater_pickup }. Is that right?
     .answer = Yes, so that you can still drive out. Buy fuel, then start it again.
 question-diesel-heater-2 = White smoke comes out. Is it broken?
     .answer = At the start it is normal. If it lasts longer than { $limit_heater_smoke }, turn the heater off and call { $phone_road }.

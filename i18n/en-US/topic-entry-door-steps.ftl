@@ -13,11 +13,20 @@ know-entry-door-steps-handle = Hold the handle and face the unit when you go up 
 know-entry-door-steps-limit = The step holds { $step_limit }.
 know-entry-door-steps-step-in = Check that the step is in before you drive.
 
-caution-entry-door-steps-1 = A wet or moving step can throw you.
+caution-entry-door-steps-1 = { $step_kind ->
+        [fixed] A wet step can make you slip.
+       *[other] A wet or moving step can make you fall.
+    }
     .title = A fall at the step
     .harm = You can sprain an ankle.
-    .avoid = Wait until it stops. Hold the handle and face the unit.
-caution-entry-door-steps-2 = A door caught by wind or slid shut can pinch fingers.
+    .avoid = { $step_kind ->
+        [electric] Wait until it stops. Hold the handle and face the unit.
+       *[other] Hold the handle and face the unit.
+    }
+caution-entry-door-steps-2 = { $door_kind ->
+        [sliding] A door that slides shut can pinch fingers.
+       *[other] A door that the wind slams can pinch fingers.
+    }
     .title = Fingers in the door
     .harm = It can bruise or cut them.
     .avoid = Latch the door open. Keep hands off the frame.
@@ -26,7 +35,16 @@ caution-entry-door-steps-3 = A step left out can hit a person or a curb.
     .harm = It can hurt someone badly, and it bends.
     .avoid = Check that it is in before each drive.
 
-question-entry-door-steps-1 = Can the step stay out at night?
-    .answer = Yes. If it comes out with the door, its switch holds it out.
-question-entry-door-steps-2 = Why won't the door close?
+question-entry-door-steps-1 = { $step_kind ->
+        [fixed] { "" }
+       *[other] Can the step stay out at night?
+    }
+    .answer = { $step_kind ->
+        [electric] Yes. Its switch holds it out.
+       *[other] Yes.
+    }
+question-entry-door-steps-2 = { $door_kind ->
+        [sliding] { "" }
+       *[other] Why won't the door close?
+    }
     .answer = The deadbolt is out. Turn it back first.

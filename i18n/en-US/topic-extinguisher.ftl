@@ -30,5 +30,8 @@ caution-extinguisher-3 = A used extinguisher can fail in the next fire.
 
 question-extinguisher-1 = What if a lithium battery burns?
     .answer = Leave at once and call { $phone_emergency }. Do not fight it.
-question-extinguisher-2 = What if a gas leak burns?
+question-extinguisher-2 = { $fitted_propane ->
+        [yes] What if a gas leak burns?
+       *[no] { "" }
+    }
     .answer = Let it burn. Shut the valve if that is safe. Get away and call { $phone_emergency }.

@@ -2,7 +2,7 @@
 topic-fresh-tank-fill = Filling the fresh-water tank
 why-fresh-tank-fill = Fuel in the water tank and water in the fuel tank both happen every year, on every lot.
 step-fresh-tank-fill = Filling the fresh-water tank
-show-fresh-tank-fill-cap = Some caps look alike. Let the renter point to the one marked WATER. It is { $place_fresh_fill }.
+show-fresh-tank-fill-cap = Some caps look alike. Let the renter point to the right one. It is { $place_fresh_fill }.
 show-fresh-tank-fill-hose = White hose only. Run the tap for a few seconds first. Smell the water.
 show-fresh-tank-fill-full = Fill until it runs back. Then turn the cap hand tight.
 know-fresh-tank-fill-cap = Fill only at the blue cap marked WATER.

@@ -5,7 +5,7 @@ step-height-clearance = Height and clearance
 show-height-clearance-sticker = Read the height on the sticker in the cab aloud: { $size_height }. Let the renter say it back.
 show-height-clearance-highest-air = Say what stands highest: the cover of the roof air conditioner.
 show-height-clearance-highest-vent = Say what stands highest: the lid of the roof vent, even when it is shut.
-show-height-clearance-lowest = Say the lowest sign to pass: { $clearance_min_sign }. It is your height plus { $size_margin }.
+show-height-clearance-lowest = Say the lowest sign to pass: { $clearance_min_sign }. It is the height and spare room for bumps.
 show-height-clearance-roof = Say that nothing goes on the roof. What lies up there adds height.
 know-height-clearance-height = Your height is { $size_height }.
 know-height-clearance-sign = Pass only under signs of { $clearance_min_sign } or more.
@@ -21,5 +21,5 @@ caution-height-clearance-2 = On this lot, insurance does not cover roof damage.
     .harm = You pay for it.
     .avoid = When in doubt, stop and look.
 
-question-height-clearance-1 = Why the extra { $size_margin }?
-    .answer = New asphalt raises the road. Bumps lift the unit. Signs are rounded.
+question-height-clearance-1 = Why is the lowest sign higher than the unit?
+    .answer = It leaves { $size_margin } of spare room. New asphalt raises the road, bumps lift the unit, and signs are rounded.

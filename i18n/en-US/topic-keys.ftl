@@ -11,7 +11,7 @@ know-keys-lost = If you lose a key, call { $phone_road }. You pay the listed pri
 
 step-keys-door = The entry door lock
 show-keys-door-lock = Let the renter lock and unlock the entry door, first from outside, then from inside.
-show-keys-door-hook = Show where the keys hang while they camp: { $place_keys_hook }.
+show-keys-door-hook = Show where the keys hang at camp: { $place_keys_hook }.
 know-keys-door-pocket = Keep the keys on you when you step out.
 know-keys-door-locks = The entry door can lock behind you.
 know-keys-door-same-hook = Inside, hang the keys on the same hook each time.

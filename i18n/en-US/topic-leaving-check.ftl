@@ -4,10 +4,10 @@ why-leaving-check = Most damage on the first mile could be seen before the gate.
 
 step-leaving-check = Leaving check
 show-leaving-check-round = Walk once around the unit together. Nothing moves yet.
-show-leaving-check-look = Let the renter look at each thing on the list.
-show-leaving-check-read = Read the dials together.
+show-leaving-check-look = Let the renter check each thing on the list.
+show-leaving-check-read = Last, read the dials together.
 know-leaving-check-first = Drive off only when every line is right.
-know-leaving-check-each-time = Do the same look before every drive.
+know-leaving-check-each-time = Do the same check before every drive.
 
 step-leaving-check-loop = Loop of the yard
 show-leaving-check-loop-clear = Everyone outside stands well clear, in sight of the driver.

@@ -2,17 +2,20 @@
 topic-leveling-chocks = Leveling and chocks
 why-leveling-chocks = People sleep badly on a slope, and some fridges need level ground. Trailers without chocks roll.
 
-step-leveling-chocks = Leveling and chocks
+step-leveling-chocks = { $fitted_wheels_chocks ->
+        [yes] Leveling and chocks
+       *[no] Leveling
+    }
 show-leveling-chocks-bubble = Look at the bubble level together. Let the renter say which side is low.
 show-leveling-chocks-drive = Say how to drive onto the blocks: slowly, with the helper well to the side.
-show-leveling-chocks-park = Then put it in P and set the parking brake.
+show-leveling-chocks-park = Say what comes then: gear in P, parking brake on.
 show-leveling-chocks-chock = Set the chocks too, in front of and behind a wheel.
 show-leveling-chocks-side = Pull the low side onto blocks with the tow vehicle.
 show-leveling-chocks-unhitch = Chock in front of and behind the wheels, on both sides. Only then unhitch.
 show-leveling-chocks-front = Level the front with the tongue jack. Put the stabilizers down last, with the loaned crank.
 show-leveling-chocks-shaking = Stabilizers stop the shaking. They do not lift: all tires stay on the ground or on blocks.
 know-leveling-chocks-order = Level side to side first, then front to back.
-know-leveling-chocks-brake = Set the brake and switch the engine off before you step out.
+know-leveling-chocks-brake = Put the gear in P, set the parking brake and switch the engine off before you step out.
 know-leveling-chocks-before-unhitch = Set the chocks before you unhitch.
 know-leveling-chocks-shaking = Stabilizers stop the shaking. They do not lift.
 know-leveling-chocks-fridge = The fridge allows a slope of { $fridge_level_length } nose to tail and { $fridge_level_side } side to side.

@@ -4,7 +4,7 @@ why-lp-detector = Propane is heavier than air, so the alarm sits low. People blo
 
 step-lp-detector = Propane alarm
 show-lp-detector-test = Press the test button. Let the renter hear the sound. The alarm is { $place_lp_detector }.
-show-lp-detector-lights = Point out the light colors of this alarm and its date. It is replaced by { $safety_propane_replace_by }.
+show-lp-detector-lights = Point out the light colors of this alarm and its date. It is good until { $safety_propane_replace_by }.
 show-lp-detector-smell = Say what propane smells like: rotten eggs.
 show-lp-detector-act-out = Act it out together: no switches, everyone out, go away, then call.
 know-lp-detector-out = If this alarm sounds, get everyone out and leave the door open.

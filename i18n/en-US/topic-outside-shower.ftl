@@ -8,7 +8,7 @@ show-outside-shower-taps = Turn both taps on. Squeeze the trigger.
 show-outside-shower-shut = Turn both taps off. Squeeze the trigger again to let the pressure out.
 show-outside-shower-ground = The water runs to the ground. Use it only where the rules allow that.
 know-outside-shower-taps = Turn off both taps, not only the shower head.
-know-outside-shower-drain = Let the last water out.
+know-outside-shower-drain = Squeeze the trigger to let the last water out.
 know-outside-shower-ground = Use it only where water may run on the ground.
 
 caution-outside-shower-1 = The first water may be very hot.

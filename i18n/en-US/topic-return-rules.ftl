@@ -6,12 +6,18 @@ step-return-rules = Giving it back
 show-return-rules-time = Say the time it is due, and write it on the card.
 show-return-rules-fuel = Show the fuel mark to come back to.
 show-return-rules-propane = Show the propane mark to come back to.
-show-return-rules-tanks = Say that the waste tanks come back empty.
-show-return-rules-rest = Go through the rest: swept, every loaned item back, every bit of damage told.
-know-return-rules-time = Come back by the agreed time, with empty waste tanks.
+show-return-rules-tanks = { $fitted_waste_cassette ->
+        [yes] Say that the grey tank and the toilet cassette come back empty.
+       *[no] Say that the waste tanks come back empty.
+    }
+show-return-rules-rest = Say the rest: the unit comes back swept, with every loaned item, and you hear of every bit of damage.
+know-return-rules-time = { $fitted_waste_cassette ->
+        [yes] Come back by the agreed time, with an empty grey tank and an empty toilet cassette.
+       *[no] Come back by the agreed time, with empty waste tanks.
+    }
 know-return-rules-fuel = Bring back the fuel you left with.
 know-return-rules-propane = Bring back the propane you left with.
-know-return-rules-bumps = Tell us about any bump first.
+know-return-rules-bumps = Tell us about any bump as soon as it happens.
 
 step-return-rules-fees = What the return can cost
 show-return-rules-fees-miles = Free miles a night: { $fees_miles_night }. Each mile more costs { $fees_mile }.
@@ -24,10 +30,13 @@ show-return-rules-fees-tanks-cassette = A full cassette costs { $fees_cassette }
 know-return-rules-fees-late = { $charges_late_grace } late costs nothing. After that, each hour begun costs { $fees_late_hour }.
 know-return-rules-fees-work = Each charge is worked out from readings that we take together, now and at the return.
 
-caution-return-rules-1 = A late return, low fuel or full tanks add charges.
+caution-return-rules-1 = { $fitted_engine ->
+        [yes] A late return, missing fuel or waste that is not emptied costs extra.
+       *[no] A late return or waste that is not emptied costs extra.
+    }
     .title = Extra charges
     .harm = You pay more, or get less of the deposit back.
-    .avoid = Check the list on the card the day before.
+    .avoid = Go through the list on the card the day before.
 
 question-return-rules-1 = What if traffic holds me up?
-    .answer = Call { $phone_day } before the time. It may help.
+    .answer = Call { $phone_day } before you are late.

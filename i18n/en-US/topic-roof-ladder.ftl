@@ -8,7 +8,10 @@ step-roof-ladder = { $roof_ladder ->
     }
 show-roof-ladder-ladder = Point at the ladder. Say: 'Only staff climb this.'
 show-roof-ladder-roof = From the ground, point at the roof. It is { $size_height } up. Nobody goes there.
-show-roof-ladder-tied = Say that nothing is tied to the roof or to a ladder.
+show-roof-ladder-tied = { $roof_ladder ->
+        [true] Say that nothing is tied to the roof or to the ladder.
+       *[other] Say that nothing is tied to the roof.
+    }
 know-roof-ladder-roof = Stay off the roof.
 know-roof-ladder-ladder = The ladder is for staff.
 know-roof-ladder-tied = Do not tie bikes or bags to it.
@@ -17,7 +20,10 @@ know-roof-ladder-tied-roof = Do not tie bikes or bags to the roof.
 caution-roof-ladder-1 = The roof is { $size_height } high, and you can fall off.
     .title = Fall from the roof
     .harm = A fall from there can kill.
-    .avoid = Stay on the ground. Never climb on the roof or on a ladder to it.
+    .avoid = { $roof_ladder ->
+        [true] Stay on the ground. Never climb the ladder or the roof.
+       *[other] Stay on the ground. Never climb on the roof.
+    }
 caution-roof-ladder-2 = The roof can crack under your foot.
     .title = Cracked roof
     .harm = Rain gets in. You pay for the roof.

@@ -19,7 +19,7 @@ show-shore-cord-adapters-plug-in-stow = Cap the inlet. Stow the cord.
 show-shore-cord-adapters-plug-in-before-driving = Have the renter say it before driving: cord, step, awning, vents.
 show-shore-cord-adapters-plug-in-before-driving-fixed = Have the renter say it before driving: cord, awning, vents.
 know-shore-cord-adapters-plug-in-order = Turn the post breaker off before you plug in or pull out.
-know-shore-cord-adapters-plug-in-leave = Say it before you drive: is the cord in?
+know-shore-cord-adapters-plug-in-leave = Before you drive, ask aloud: is the cord unplugged and put away?
 
 caution-shore-cord-adapters-1 = A wrong outlet will kill with { $limit_mains_two_legs }.
     .title = Wrong outlet
@@ -39,6 +39,9 @@ caution-shore-cord-adapters-4 = Driving off plugged in can tear out the post.
     .avoid = Look at the post side last, just before you drive.
 
 question-shore-cord-adapters-1 = May I use an outlet at my house?
-    .answer = Yes, with the { $limit_outlet_small } adapter. It is fine for the fridge and the charger. Do not run an air conditioner.
+    .answer = { $fitted_roof_air ->
+        [yes] Yes, with the { $limit_outlet_small } adapter. It is fine for the fridge and the charger. Do not run an air conditioner.
+       *[no] Yes, with the { $limit_outlet_small } adapter. It is fine for the charger and one big thing at a time.
+    }
 question-shore-cord-adapters-2 = Does a bigger post give this unit more power?
     .answer = No. The cord still carries { $shore_cord }.

@@ -9,7 +9,7 @@ show-smoke-alarm-test = { $safety_smoke_alarms_n ->
 }
 show-smoke-alarm-compare = Let the renter compare it with the sound of the carbon monoxide alarm.
 show-smoke-alarm-hush = Show the hush button and the vent fan.
-show-smoke-alarm-date = Point out the date on the alarm. It is replaced by { $safety_smoke_replace_by }.
+show-smoke-alarm-date = Point out the date on the alarm. It is good until { $safety_smoke_replace_by }.
 know-smoke-alarm-fan = Turn the fan on and open a vent when you cook.
 know-smoke-alarm-cooking = If you are sure that it is only cooking smoke, press the button and air the room.
 know-smoke-alarm-out = If you are not sure, get everyone out.

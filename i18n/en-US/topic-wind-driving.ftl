@@ -2,10 +2,10 @@
 topic-wind-driving = Wind on the road
 why-wind-driving = A tall side catches the wind, and gusts come suddenly here.
 step-wind-driving = Wind on the road
-show-wind-driving-numbers = Tell the two limits of this unit: steady wind { $driving_wind }, gusts { $driving_gust }.
+show-wind-driving-numbers = Say the two limits of this unit: steady wind { $driving_wind }, gusts { $driving_gust }.
 show-wind-driving-push = Say what to do: slow down, both hands on the wheel.
 show-wind-driving-gaps = Expect a push when you pass a truck, and at gaps in hills and trees.
-know-wind-driving-limit = Do not drive in steady wind over { $driving_wind } or in gusts over { $driving_gust }.
+know-wind-driving-limit = Do not drive in steady wind of { $driving_wind } or more, or in gusts of { $driving_gust } or more.
 know-wind-driving-hold = Slow down and hold the wheel with both hands.
 know-wind-driving-park = Park with the nose into the wind and wait.
 

@@ -6,10 +6,13 @@ step-winter-freeze = Frost and winter use
 show-winter-freeze-furnace = The furnace warms the tanks, but only while it runs. Electric heaters in the room do not.
 show-winter-freeze-bare = These tanks have no heat. Below { $frost_dry_below }, switch the water heater off.
 show-winter-freeze-drain = Then drain all the water. Use bottled water.
-show-winter-freeze-hose = At night the hose comes off the tap and is drained.
+show-winter-freeze-hose = At night the water hose comes off the tap and is drained.
 show-winter-freeze-doors = Open the cabinet doors, so that warm air gets to the pipes.
 show-winter-freeze-dry = To use it dry: pump off, taps open. Only RV antifreeze (propylene glycol) goes into the drains.
-know-winter-freeze-heat = Below freezing, run the heater all night and take the hose in.
+know-winter-freeze-heat = { $fitted_diesel_heater ->
+        [yes] When it freezes, run the diesel heater all night and take the water hose in.
+       *[no] When it freezes, run the furnace all night and take the water hose in.
+    }
 know-winter-freeze-call = If { $frost_dry_below } or less is forecast, call { $phone_day } about draining the water.
 know-winter-freeze-doors = Leave cabinet doors open on cold nights.
 

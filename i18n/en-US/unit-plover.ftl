@@ -7,7 +7,7 @@ plover-keys-hook = on the hook beside the sliding door
 plover-heater-exhaust = under the van, on the curb side in the middle
 plover-cassette-door = on the curb side, at the rear, behind the small door
 plover-bay-curb = on the curb side, at the rear, behind the low locker door
-plover-rear-ladder = at the rear, on the ground: this van has no ladder
+plover-rear-ladder = at the rear: stay on the ground
 plover-spare = under the rear
 plover-city-inlet = inside the rear door on the street side: the screw inlet
 plover-outside-shower = behind the rear door on the street side
@@ -38,7 +38,7 @@ plover-spare-fuses = in the fuse pack, in the glove box
 exit-driver-door = the driver's door
 exit-passenger-door = the passenger door
 plover-exit-entry-door = the sliding door
-plover-exit-bed-exit = the rear doors, with their inside handle
+plover-exit-bed-exit = the rear doors (handle on the inside)
 
 # Loaned items.
 item-key-fob = Key fob and key of the cassette door

@@ -147,11 +147,20 @@ impl Guide {
         self.when.as_ref().is_none_or(|w| w.holds(facts))
     }
 
-    /// The row of this id, and its number: the same on every unit, so that two people on the phone mean one row.
+    /// The row of this id, and its place in the file, from 1.
     #[must_use]
     pub fn row(&self, id: &str) -> Option<(usize, &GuideRow)> {
         let at = self.rows.iter().position(|row| row.value.id.value == id)?;
         Some((at + 1, &self.rows.get(at)?.value))
+    }
+
+    /// Number of a row on a unit, among those it can come to: whoever helps on the phone asks which unit it is.
+    #[must_use]
+    pub fn number(&self, id: &str, facts: &Facts) -> Option<usize> {
+        let reached = self.reached(facts);
+        let mut rows = self.rows.iter().map(|row| row.value.id.value.as_str());
+        let at = rows.by_ref().filter(|row| reached.contains(row)).position(|row| row == id)?;
+        Some(at + 1)
     }
 
     /// The row a unit begins with.

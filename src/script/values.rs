@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::figures::{self, Figure, Given, State, Trip};
-use crate::unit::{Facts, Sheet, Value, rounding_of};
+use crate::unit::{Faces, Facts, Seat, Sheet, Value, rounding_of};
 use crate::words::format::{self, Places};
 use crate::words::{self, Args, Reader};
 
@@ -12,7 +12,8 @@ use super::Scripts;
 /// Facts, places and figures of one unit, as one reader sees them.
 ///
 /// A fact `step.limit` is `$step_limit`, a place `lp-valve` is `$place_lp_valve`, a figure has its own name; `_n`
-/// at the end asks for the number alone.
+/// at the end asks for the number alone. `$fitted_propane` and `$fitted_waste_black` are `yes` or `no`, so that one
+/// message says what fits the unit.
 pub(super) struct Values<'a> {
     pub(super) scripts: &'a Scripts,
     pub(super) reader: &'a Reader,
@@ -37,6 +38,12 @@ impl Values<'_> {
 
     /// Whether the unit has a value for a variable.
     pub(super) fn has(&self, variable: &str) -> bool {
+        if variable == "child_seats" {
+            return !self.child_seats().is_empty();
+        }
+        if variable == "child_seats_n" || self.fitted(variable).is_some() {
+            return true;
+        }
         let stem = variable.strip_suffix("_n");
         let has_number = |value: &Value| matches!(value, Value::Quantity(_) | Value::Count(_));
         if let Some((_, value)) = self.fact(variable) {
@@ -62,7 +69,7 @@ impl Values<'_> {
         let facts = self.facts.iter().map(|(name, _)| name.replace('.', "_"));
         let places = self.sheet.places.keys().map(|id| place_variable(id));
         let figures = figures::ids().map(ToOwned::to_owned);
-        facts.chain(places).chain(figures).chain(["exits".to_owned()]).collect()
+        facts.chain(places).chain(figures).chain(["exits", "child_seats"].map(ToOwned::to_owned)).collect()
     }
 
     fn put(&self, args: &mut Args, variable: &str) {
@@ -71,6 +78,10 @@ impl Values<'_> {
             self.put_place(args, variable, place);
         } else if variable == "exits" {
             args.set(variable, words::Value::Text(self.exits()));
+        } else if stem == "child_seats" {
+            self.put_child_seats(args);
+        } else if let Some(fitted) = self.fitted(variable) {
+            args.set(variable, words::Value::Text(if fitted { "yes" } else { "no" }.to_owned()));
         } else if let Some((name, value)) = self.fact(variable).or_else(|| self.fact(stem)) {
             self.put_fact(args, &name, value);
         } else if self.is_not_known(variable) {
@@ -96,6 +107,13 @@ impl Values<'_> {
         named(variable).any(|name| self.facts.is_not_known(&name))
     }
 
+    /// Whether the section or fact behind `$fitted_...` is fitted; none where there is no such thing.
+    fn fitted(&self, variable: &str) -> Option<bool> {
+        let name = variable.strip_prefix("fitted_")?;
+        let known = |name: &str| self.facts.is_fitted(name);
+        known(name).or_else(|| named(name).find_map(|name| known(&name)))
+    }
+
     fn put_words(&self, args: &mut Args, variable: &str, key: &str) {
         let text = self.scripts.words.say(self.reader, key, &Args::new());
         args.set(variable, words::Value::Text(text));
@@ -116,6 +134,7 @@ impl Values<'_> {
             }
             Value::NotFitted => return,
             Value::Word(word) => (*word).to_owned(),
+            Value::Code(code) if name.ends_with("_replace_by") => format::month(words, self.reader, code),
             Value::Code(code) => code.clone(),
             Value::Flag(flag) => flag.to_string(),
             Value::Money(sum) => format::money(words, self.reader, sum, &self.scripts.lot.value.currency),
@@ -195,6 +214,27 @@ impl Values<'_> {
         let key = entry.value.words.as_ref().map_or_else(|| format!("place-{id}"), |w| w.value.clone());
         let text = self.scripts.words.say(self.reader, &key, &Args::new());
         args.set(variable, words::Value::Text(text));
+    }
+
+    /// Seats that may take a child seat: with a belt and a tether, facing forward, no airbag in front.
+    fn child_seats(&self) -> Vec<String> {
+        let marked = |s: &&Seat| s.belt && s.tether && s.faces == Faces::Forward && !s.airbag;
+        let named = |s: &Seat| {
+            let key = format!("seat-{}", s.id);
+            self.scripts.words.say(self.reader, &key, &Args::new())
+        };
+        self.sheet.seats.iter().filter(marked).map(named).collect()
+    }
+
+    /// `$child_seats` where there is one, `$child_seats_n` always.
+    fn put_child_seats(&self, args: &mut Args) {
+        let seats = self.child_seats();
+        let count = u16::try_from(seats.len()).unwrap_or(u16::MAX);
+        args.set("child_seats_n", words::Value::Number(count.into()));
+        if count > 0 {
+            let list = format::list(&self.scripts.words, self.reader, &seats);
+            args.set("child_seats", words::Value::Text(list));
+        }
     }
 
     fn exits(&self) -> String {

@@ -10,7 +10,7 @@ use rust_decimal::Decimal;
 use super::{Args, Reader, Words};
 use crate::measure::{Money, System};
 
-pub use dates::{date, date_time, date_time_with_offset, duration_minutes, time};
+pub use dates::{date, date_time, date_time_with_offset, duration_minutes, month, time};
 pub use measures::{Places, measure_key, quantity, quantity_args, quantity_number};
 
 /// A number with the decimals it has: `2,819`, `0.125`.

@@ -222,19 +222,33 @@ fn each_unit_has_the_readings_of_the_handbook() {
 }
 
 /// Handbook A.15: cord off, step up, awning locked, vents shut, propane closed, doors locked, antenna down, chocks
-/// stowed, and the brake test of the trailer.
+/// stowed, and the brake test of the trailer. Hoses off, blocks picked up, front seats turned forward and locked: B53,
+/// B44, and common practice, no source.
 #[test]
 fn the_leaving_check_follows_the_equipment() {
     let lines = |unit: &str| route(unit).step("leaving-check").map(|s| s.leaving.clone()).unwrap_or_default();
     let has = |unit: &str, line: &str| lines(unit).iter().any(|l| l == line);
     assert!(
-        ["cord", "step", "awning", "vents", "gas", "doors", "antenna", "chocks"]
-            .iter()
-            .all(|l| has("wren", l))
+        [
+            "cord",
+            "water-hose",
+            "step",
+            "awning",
+            "vents",
+            "gas",
+            "valves",
+            "doors",
+            "antenna",
+            "seats",
+            "chocks"
+        ]
+        .iter()
+        .all(|l| has("wren", l))
     );
     assert!(!["slide", "coupling", "brakes", "heater"].iter().any(|l| has("wren", l)));
     assert!(!["step", "gas", "antenna", "chocks", "coupling"].iter().any(|l| has("plover", l)));
-    assert!(has("plover", "heater"));
+    assert!(["heater", "water-hose", "grey-valve", "seats", "blocks"].iter().all(|l| has("plover", l)));
+    assert!(!["seats", "grey-valve", "blocks"].iter().any(|l| has("heron", l)));
     assert!(["step", "gas", "slide", "jacks", "coupling", "empty", "brakes"].iter().all(|l| has("heron", l)));
 }
 

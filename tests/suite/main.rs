@@ -34,6 +34,7 @@ mod hostile;
 mod journal;
 mod keys;
 mod kiosk_support;
+mod lacking;
 mod lot;
 mod manners;
 mod outbox;

@@ -19,7 +19,8 @@ const WHEN: [(Hazard, &str, &[&str]); 3] = [
 ];
 
 /// Where things are on the unit; one that it does not have is left out.
-const PLACES: [&str; 3] = ["emergency-shut-off", "emergency-exits", "emergency-extinguisher"];
+const PLACES: [&str; 4] =
+    ["emergency-shut-off", "emergency-no-propane", "emergency-exits", "emergency-extinguisher"];
 
 /// Says the card: for the renter's unit in their language, else for staff.
 struct Card<'c, 'a> {
@@ -36,10 +37,11 @@ impl<'a> Card<'_, 'a> {
 
     /// A line with values of the unit; none where there is no unit, or it lacks what the line is about.
     fn line(&self, key: &str) -> Option<String> {
-        match &self.speaker {
+        let line = match &self.speaker {
             Some(speaker) => speaker.try_say(key).ok(),
             None => self.ctx.scripts.words.try_say(&self.reader, key, &Args::new()).ok(),
-        }
+        };
+        line.filter(|line| !line.is_empty())
     }
 
     fn phones(&self) -> Element<'a, Message> {
@@ -82,7 +84,10 @@ impl<'a> Card<'_, 'a> {
             let name = self.say(&format!("unit-{unit}"));
             let kind = self.say(&format!("unit-{unit}.kind"));
             let args = Args::new().text("unit", name).text("kind", kind);
-            self.ctx.scripts.words.say(&self.reader, "emergency-this", &args)
+            match &self.speaker {
+                Some(speaker) => speaker.say_with("emergency-this", args),
+                None => self.ctx.scripts.words.say(&self.reader, "emergency-this", &args),
+            }
         });
         let places = PLACES.iter().filter(|_| self.unit.is_some()).filter_map(|key| self.line(key));
         let lines = unit.into_iter().chain(places);

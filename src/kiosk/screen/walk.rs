@@ -26,6 +26,7 @@ use crate::kiosk::hall::Hall;
 use crate::kiosk::plan::{Floor, Peg, PegState, PlanMark, Zoom};
 use crate::kiosk::ui::{self, Element};
 use crate::route::{Step, Zone};
+use crate::unit::Station;
 use crate::walk::{Event, StepState, Walk};
 use crate::words::Args;
 pub use message::{Draft, Message, SheetKind};
@@ -320,7 +321,10 @@ impl State {
         let Some((hall, step)) = ctx.hall.and_then(|hall| Some((hall, self.here(hall)?))) else {
             return String::new();
         };
-        let station = ctx.say(&format!("station-{}", step.station.word()));
+        // The leaving check goes once around, wherever its step is placed.
+        let around = !step.leaving.is_empty();
+        let station = if around { Station::Any } else { step.station };
+        let station = ctx.say(&format!("station-{}", station.word()));
         match way::zone(&hall.walk, self.step) {
             Zone::Outside | Zone::Inside if !ctx.look.portrait() => {
                 let (number, of) = way::numbered(&hall.walk, self.step);

@@ -89,7 +89,7 @@ impl Speaker<'_> {
     /// A part of a demonstration with its items in the order shown.
     #[must_use]
     pub fn demonstration(&self, part: &Part, order: &[String]) -> DemoText {
-        let named = |card: &Card| Named { id: card.id.clone(), text: self.said(&card.name) };
+        let named = |card: &Card| Named { id: card.id.clone(), text: standing(self.said(&card.name)) };
         let mut items: Vec<&Card> = part.items();
         items.sort_by_key(|card| order.iter().position(|id| *id == card.id));
         DemoText {
@@ -103,7 +103,9 @@ impl Speaker<'_> {
     #[must_use]
     pub fn answer(&self, part: &Part, answer: &Try) -> Vec<String> {
         let name = |all: &[&Card], id: &str| {
-            all.iter().find(|card| card.id == id).map_or_else(|| id.to_owned(), |card| self.said(&card.name))
+            all.iter()
+                .find(|card| card.id == id)
+                .map_or_else(|| id.to_owned(), |card| standing(self.said(&card.name)))
         };
         let (items, places) = (part.items(), part.places().iter().collect::<Vec<_>>());
         match (answer, &part.task) {
@@ -137,5 +139,14 @@ impl Speaker<'_> {
         let text = self.said(said);
         let digest = digest(&[&text]);
         (text, digest)
+    }
+}
+
+/// The words of a card, which stand alone: a place, which elsewhere reads on behind 'is', begins with a capital here.
+fn standing(text: String) -> String {
+    let mut rest = text.chars();
+    match rest.next() {
+        Some(first) if first.is_lowercase() => first.to_uppercase().chain(rest).collect(),
+        _ => text,
     }
 }

@@ -17,6 +17,16 @@ pub fn date(words: &Words, reader: &Reader, date: Date) -> String {
     words.say(reader, "date", &args)
 }
 
+/// A month of a year, written `2029-03`: `Mar 2029`; what is none stays as it is written.
+#[must_use]
+pub fn month(words: &Words, reader: &Reader, written: &str) -> String {
+    let parts = written.split_once('-').and_then(|(year, month)| Some((year, month.parse::<u8>().ok()?)));
+    let Some((year, month)) = parts.filter(|(_, month)| (1..=12).contains(month)) else {
+        return written.to_owned();
+    };
+    words.say(reader, "date-year-month", &Args::new().number("month_n", i64::from(month)).text("year", year))
+}
+
 /// A time of day to the minute: `3:10 PM`, `15:10`.
 #[must_use]
 pub fn time(words: &Words, reader: &Reader, time: Time) -> String {

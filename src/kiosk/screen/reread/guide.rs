@@ -125,7 +125,7 @@ impl<'a> Show<'a> {
                 Some(hazard) => self.guide_hazard(place, hazard),
                 None => self.guides(),
             },
-            At::Row(row) => self.guide_question(place, guide, row),
+            At::Row(row) => self.guide_question(place, (row, guide.number(row, &facts))),
             At::End(end) => self.guide_end(place, *end),
         }
     }
@@ -161,11 +161,11 @@ impl<'a> Show<'a> {
         self.remark(place).map(|line| ui::note(look, title, Some(line)))
     }
 
-    fn guide_question(&self, place: &Place, guide: &Guide, row: &str) -> Element<'a, Message> {
+    fn guide_question(&self, place: &Place, (row, number): (&str, Option<usize>)) -> Element<'a, Message> {
         let look = &self.ctx.look.larger();
         let key = format!("row-{}-{row}", place.guide);
-        let number = guide.row(row).map_or(0, |(number, _)| number);
-        let number = Args::new().number("number", u64::try_from(number).unwrap_or(0));
+        let number = u64::try_from(number.unwrap_or(0)).unwrap_or(0);
+        let number = Args::new().number("number", number);
         let grave = self.state.prepared.guides.iter().any(|g| g.grave && g.id == place.guide);
         let stop = if grave {
             ui::note(&self.ctx.look, self.say("reread-guide-call"), None)

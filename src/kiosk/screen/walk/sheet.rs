@@ -219,13 +219,17 @@ impl<'a> Page<'a> {
             let words = &ctx.scripts.words;
             words.has(words.source_language(), &key).then(|| {
                 let question = self.say_unit(&key);
+                // It is not one of this unit.
+                if question.is_empty() {
+                    return None;
+                }
                 let chosen = question == text;
                 let line = chosen.then(|| self.say_unit(&format!("{key}.answer")));
                 let message = Message::Draft(Draft::Question(question.clone()));
-                ui::radio_row(look, Choice { label: question, line, chosen, message })
+                Some(ui::radio_row(look, Choice { label: question, line, chosen, message }))
             })
         });
-        let common: Vec<Element<'a, Message>> = common.collect();
+        let common: Vec<Element<'a, Message>> = common.flatten().collect();
         let was = |yes: bool, key: &str| {
             Choice::new(ctx.say(key), answered == yes, Message::Draft(Draft::Answered(yes)))
         };

@@ -126,7 +126,9 @@ impl<'a> Page<'a> {
         let sheet = self.hall.scripts.units.get(&self.walk().route().unit)?;
         let place = sheet.value.places.get(&self.step.place)?;
         let own = place.value.words.as_ref().map(|w| w.value.clone());
-        let words = self.say_unit(&own.unwrap_or_else(|| format!("place-{}", self.step.place)));
+        let key = own.unwrap_or_else(|| format!("place-{}", self.step.place));
+        // The leaving check goes once around, wherever its step is placed.
+        let words = self.say_unit(if self.step.leaving.is_empty() { &key } else { "place-around" });
         let line = self.ctx.say_with("walk-where", &Args::new().text("place", words));
         Some(ui::small(&self.ctx.look, line).width(Length::Fill).into())
     }

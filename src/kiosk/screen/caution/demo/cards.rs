@@ -9,7 +9,7 @@ use super::Message;
 use super::view::{Page, sent};
 use crate::kiosk::theme::{Gap, style};
 use crate::kiosk::ui::{self, Choice, Edge, Element};
-use crate::script::demo::{Setting, Try};
+use crate::script::demo::{Setting, Task, Try};
 
 /// More cards than this stand in two columns, so that all are in sight at once.
 const ONE_COLUMN: usize = 6;
@@ -88,7 +88,12 @@ pub(super) fn choose<'a>(page: &Page<'_, '_, 'a>, all: bool) -> Element<'a, Page
         }
         ui::radio_row(look, Choice::new(page.name(id), on, message))
     });
-    let hint = ui::small(look, page.say(if all { "choose-all" } else { "choose-one" }));
+    let key = match page.due.part.task {
+        Task::Together(_) => "choose-together",
+        _ if all => "choose-all",
+        _ => "choose-one",
+    };
+    let hint = ui::small(look, page.say(key));
     let rows = Column::with_children(rows).spacing(look.gap(Gap::Medium));
     ui::scroll(look, column![hint, rows].spacing(look.gap(Gap::Medium))).height(Length::Fill).into()
 }
