@@ -222,7 +222,7 @@ impl App {
             Message::Gate(message) => self.gate_message(message),
         };
         let task = self.run(effects);
-        self.turn = self.turn.wrapping_add(u8::from(matches!(self.screen, Screen::Office(_))));
+        self.turn = self.turn.wrapping_add(1);
         if self.exits { iced::exit() } else { task }
     }
 

@@ -197,16 +197,6 @@ impl App {
         vec![Effect::Office(Ask::Open)]
     }
 
-    /// What lies below everything. Where all rows of a table change at once, drawing anew only what differs costs more
-    /// than drawing all of it, and leaves pieces of words out: a ground that differs by less than any eye sees makes
-    /// the toolkit draw all.
-    pub(super) fn ground(&self, theme: &iced::Theme) -> iced::theme::Style {
-        let mut style = iced::theme::Base::base(theme);
-        // Two messages may come between two frames, so that there are more grounds than two.
-        style.background_color.b -= f32::from(self.turn) * 4e-7;
-        style
-    }
-
     /// Takes in what the archive says.
     pub(super) fn office_answered(&mut self, answer: Answer) -> Vec<Effect> {
         let action = self.with_screen(|screen, ctx| screen.answered(answer, ctx));

@@ -13,6 +13,8 @@ pub enum Keys {
     /// Letters, digits and the usual marks.
     #[default]
     Letters,
+    /// Letters for a name: each word begins with a capital.
+    Names,
     /// Digits alone: a PIN, an age, a year.
     Digits,
     /// Digits with a decimal point: a reading, a weight.
@@ -91,6 +93,13 @@ impl<M> Field<'_, M> {
     #[must_use]
     pub fn find(mut self) -> Self {
         self.find = true;
+        self
+    }
+
+    /// Brings up letters with a capital at the head of each word, until Shift says otherwise.
+    #[must_use]
+    pub fn names(mut self) -> Self {
+        self.keys = Keys::Names;
         self
     }
 

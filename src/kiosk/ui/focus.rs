@@ -23,6 +23,16 @@ pub(super) struct FindField {
     wants: Keys,
     pub found: Option<Keys>,
     is_field: bool,
+    is_empty: bool,
+    /// Whether the field that has the focus holds no text yet.
+    empty: bool,
+}
+
+impl FindField {
+    /// Whether what is typed next is the first letter of a name.
+    pub fn begins_name(&self) -> bool {
+        self.empty && self.found == Some(Keys::Names)
+    }
 }
 
 impl Operation for FindField {
@@ -36,13 +46,15 @@ impl Operation for FindField {
         }
     }
 
-    fn text_input(&mut self, _id: Option<&Id>, _bounds: Rectangle, _state: &mut dyn TextInput) {
+    fn text_input(&mut self, _id: Option<&Id>, _bounds: Rectangle, state: &mut dyn TextInput) {
         self.is_field = true;
+        self.is_empty = state.text().is_empty();
     }
 
     fn focusable(&mut self, _id: Option<&Id>, _bounds: Rectangle, state: &mut dyn Focusable) {
         if self.is_field && state.is_focused() {
             self.found = Some(self.wants);
+            self.empty = self.is_empty;
         }
         self.is_field = false;
         self.wants = Keys::default();

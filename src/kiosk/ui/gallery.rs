@@ -302,7 +302,7 @@ impl Gallery {
             .find()
             .error(Some("No record has this".into()));
         let high = Space::new().height(look.px(340.0));
-        let last = field(look, "last", &self.name, Message::Name).label("A field further down");
+        let last = field(look, "last", &self.name, Message::Name).label("A field further down").names();
         let page =
             column![title(look, "Who drives?"), name, search, high, last].spacing(look.gap(Gap::Large));
         scroll(look, page).height(Length::Fill).into()

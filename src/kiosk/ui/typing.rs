@@ -139,6 +139,9 @@ impl<M> Typing<'_, M> {
         let before = (state.layer, state.held, state.chosen);
         let twice = matches!((state.shifted, state.now), (Some(last), Some(now)) if now.duration_since(last) <= TWICE);
         state.layer = state.layer.after(press, twice);
+        if state.open == Some(Keys::Names) && press == KeyPress::Char(' ') && state.layer == Layer::Small {
+            state.layer = Layer::Capital;
+        }
         state.shifted = state.now.filter(|_| press == KeyPress::Shift);
         state.held = if let KeyPress::Held(letter) = press { Some(letter) } else { None };
         if press == KeyPress::Layout {
@@ -187,7 +190,7 @@ impl<M> Typing<'_, M> {
             shell.request_redraw();
         } else if wanted != state.open {
             state.open = wanted;
-            state.layer = Layer::default();
+            state.layer = if find.begins_name() { Layer::Capital } else { Layer::default() };
             state.held = None;
             state.reveal = true;
             shell.invalidate_layout();
@@ -199,7 +202,7 @@ impl<M> Typing<'_, M> {
         let done = self.keys.as_ref().map_or("", |keys| keys.done.as_str());
         match state.open {
             None => iced::widget::Space::new().into(),
-            Some(Keys::Letters) => {
+            Some(Keys::Letters | Keys::Names) => {
                 let layout = state.layout(self.base_layout());
                 let board = Board { layout, layer: state.layer, held: state.held };
                 letter_keys(&self.look, board, done, |press| press)

@@ -213,9 +213,9 @@ impl Draft {
             let field = ids.get(index).copied().unwrap_or_default();
             ui::field(look, field, value, move |text| Message::Typed(id, which, text))
         };
-        let class = field(CLASSES, Field::Class).label(ctx.say("opening-class"));
+        let class = field(CLASSES, Field::Class).names().label(ctx.say("opening-class"));
         let class = class.error(faults.at(ctx, Spot::Class(id)));
-        let country = field(COUNTRIES, Field::Country).label(ctx.say("opening-country"));
+        let country = field(COUNTRIES, Field::Country).names().label(ctx.say("opening-country"));
         let country = country.error(faults.at(ctx, Spot::Country(id)));
         let year = field(YEARS, Field::Year).digits().placeholder(ctx.say("opening-year"));
         let month = field(MONTHS, Field::Month).digits().placeholder(ctx.say("opening-month"));

@@ -166,7 +166,8 @@ impl Draft {
     ) -> Element<'a, Message> {
         let look = &ctx.look;
         let id = person.id;
-        let mut name = ui::field(look, name_id, &person.name, move |name| Message::NameTyped(id, name));
+        let mut name =
+            ui::field(look, name_id, &person.name, move |name| Message::NameTyped(id, name)).names();
         let mut age = ui::field(look, age_id, &person.age, move |age| Message::AgeTyped(id, age)).digits();
         // Labels once, above the first: the rows below are read as a table.
         if index == 0 {

@@ -25,7 +25,7 @@ pub fn number_pad<'a, M: Clone + 'a>(
     digits.push(line(match keys {
         Keys::Phone => ['*', '0', '#'].map(|c| letter(c, 1)).into(),
         Keys::Decimal => vec![letter('0', 2), letter('.', 1)],
-        Keys::Digits | Keys::Letters => vec![letter('0', 1)],
+        Keys::Digits | Keys::Letters | Keys::Names => vec![letter('0', 1)],
     }));
     let digits = Column::with_children(digits).spacing(gap).width(Length::FillPortion(3));
     let tall = look.px(KEY * 2.0 + GAP);

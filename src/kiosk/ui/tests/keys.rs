@@ -129,6 +129,30 @@ fn our_keys_come_up_for_a_field_and_write_into_it() {
     });
 }
 
+/// The first letter of each word, until Shift says otherwise.
+#[test]
+fn a_name_begins_with_capitals() {
+    on!(Page::Type, |driver| {
+        let last = driver.targets().into_iter().rfind(|target| target.kind == TargetKind::Field).unwrap();
+        driver.touch_at(last.bounds.center()).unwrap();
+        for key in ["S", "a", "m"] {
+            driver.touch(key).unwrap();
+        }
+        last_row!(driver, SPACE);
+        driver.touch("V").unwrap();
+        driver.touch("a").unwrap();
+        last_row!(driver, SPACE);
+        last_row!(driver, SHIFT);
+        driver.touch("d").unwrap();
+        assert_eq!(driver.state().name, "Sam Va d");
+        driver.touch("Done").unwrap();
+        // Two touches of one place in one moment would choose a word.
+        driver.touch_at(last.bounds.center() + iced::Vector::new(60.0, 0.0)).unwrap();
+        driver.touch("e").unwrap();
+        assert_eq!(driver.state().name, "Sam Va de", "one goes on with what was begun");
+    });
+}
+
 #[test]
 fn shift_twice_keeps_capitals_and_slowly_twice_does_not() {
     on!(Page::Type, |driver| {
