@@ -91,6 +91,8 @@ pub struct PlanShape {
     pub cord: Option<(f64, f64)>,
     /// Whether gas cylinders stand on the tongue.
     pub cylinders: bool,
+    /// Burners or zones of the cooktop; 0 where there is none.
+    pub burners: u16,
     /// The awning, if fitted.
     pub awning: Option<Awning>,
     /// Rooms that slide out.

@@ -56,6 +56,10 @@ pub fn of(sheet: &Sheet) -> PlanShape {
         doors,
         windows,
         cord: cord(sheet, curb, length),
+        burners: match &sheet.cook.value {
+            Fitted::Is(cook) => cook.burners,
+            Fitted::NotFitted => 0,
+        },
         cylinders: matches!(&sheet.propane.value, Fitted::Is(p) if p.kind == unit::PropaneKind::Cylinders),
         awning: awning(sheet, curb, length),
         slides: sheet

@@ -294,7 +294,7 @@ fn pictures_follow_the_equipment() {
         ("pets-smoking", ["pets-smoking", "pets-none", "pets-smoking"]),
         ("seat-belts-seats", ["seat-belts-seats", "seat-belts-seats-van", ""]),
         ("cooktop-oven", ["cooktop-oven", "cooktop-oven-induction", "cooktop-oven"]),
-        ("awning", ["awning", "awning-van", "awning"]),
+        ("awning", ["awning", "awning-van", "awning-trailer"]),
         ("fridge-absorption", ["fridge-absorption", "", "fridge-absorption-trailer"]),
         (
             "mirrors-tail-swing-corner",

@@ -126,7 +126,7 @@ pub(super) fn draw(sheet: &mut Sheet<'_>, shape: &PlanShape, room: &Room, strong
         }
         RoomKind::Dinette => dinette(&mut pencil, colors.leaf),
         RoomKind::Sofa => sofa(&mut pencil),
-        RoomKind::Galley => galley(&mut pencil, colors.leaf),
+        RoomKind::Galley => galley(&mut pencil, colors.leaf, shape.burners),
         RoomKind::Bath => bath(&mut pencil, colors.leaf),
         RoomKind::Toilet => toilet(&mut pencil, 0.5, colors.leaf),
         RoomKind::Shower => shower(&mut pencil, (0.0, 1.0)),
@@ -187,17 +187,26 @@ fn sofa(pencil: &mut Pencil<'_, '_>) {
     }
 }
 
-fn galley(pencil: &mut Pencil<'_, '_>, basin: Color) {
+fn galley(pencil: &mut Pencil<'_, '_>, basin: Color, burners: u16) {
     let fill = Some(pencil.fill);
     pencil.boxed((0.0, 0.0), (1.0, 1.0), 2.0, fill);
-    // The sink with its drain and tap, then three burners.
+    // The sink with its drain and tap, then the burners.
     pencil.boxed((0.08, 0.22), (0.42, 0.82), 4.0, Some(basin));
     let (drain, burner) = (1.2, (pencil.piece.size.1 * 0.15).min(pencil.piece.size.0 * 0.1).min(4.4));
     pencil.disc(0.25, 0.52, drain, None);
     pencil.line((0.25, 0.06), (0.25, 0.36));
-    for (along, away) in [(0.6, 0.28), (0.6, 0.72), (0.84, 0.5)] {
-        pencil.disc(along, away, burner, Some(basin));
-        pencil.disc(along, away, burner * 0.35, None);
+    let places: &[(f64, f64)] = match burners {
+        0 => &[],
+        1 => &[(0.72, 0.5)],
+        2 => &[(0.6, 0.5), (0.84, 0.5)],
+        3 => &[(0.6, 0.28), (0.6, 0.72), (0.84, 0.5)],
+        _ => &[(0.6, 0.28), (0.6, 0.72), (0.84, 0.28), (0.84, 0.72)],
+    };
+    // One alone is a large one.
+    let burner = if burners == 1 { burner * 1.4 } else { burner };
+    for (along, away) in places {
+        pencil.disc(*along, *away, burner, Some(basin));
+        pencil.disc(*along, *away, burner * 0.35, None);
     }
 }
 

@@ -47,6 +47,7 @@ prop_compose! {
             wheelbase: (!trailer).then_some(base * length),
             rear_overhang: overhang * length,
             dual_rear: false, tandem, doors: vec![], windows: vec![], cord: None, cylinders: false,
+            burners: 3,
             awning: None, slides, rooms: vec![], seats: vec![],
         }
     }

@@ -47,10 +47,10 @@ impl Page<'_> {
         2.0 * line + 2.0 * gap + readings + cautions.sum::<f32>() + self.figures_height(width)
     }
 
-    /// What stands at the sides of the words of a caution: its badge, its end, and what is between.
+    /// What stands at the sides of the words of a caution: its badge and what is between. How it is answered stands
+    /// below its title.
     pub(in super::super) fn caution_sides(&self) -> f32 {
         let look = &self.ctx.look;
-        let end = fit::room(look, Type::Strong, &self.ctx.say("walk-answer-open"), f32::INFINITY).width;
-        look.size(Type::Label) * 6.4 + 2.0 * look.gap(Gap::Large) + look.gap(Gap::Medium) + end
+        look.size(Type::Label) * 6.4 + 2.0 * look.gap(Gap::Large) + look.gap(Gap::Medium)
     }
 }
