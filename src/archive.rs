@@ -25,12 +25,14 @@ mod marks;
 mod office;
 mod quarantine;
 mod receipts;
+mod scratch;
 mod search;
 mod store;
 mod trust;
 
 pub use marks::Mark;
 pub use office::{OFFICE, OFFICE_PUBLIC};
+pub use quarantine::Kept;
 pub use receipts::{LogFault, Receipt, Receipts};
 pub use store::{Folder, Store};
 pub use trust::{ALLOWED, DISTRUSTED, Known, OFFICE_NAME, Standing};
@@ -111,6 +113,9 @@ pub enum ArchiveFault {
     /// A receipt or mark could not be made.
     #[error(transparent)]
     Receipt(#[from] ReceiptFault),
+    /// What is set down while the archive is read cannot be kept.
+    #[error("the system's folder for temporary files: {0}")]
+    Scratch(String),
     /// A change of the list of tablets that is not possible.
     #[error("{0}")]
     Trust(String),
@@ -262,7 +267,7 @@ impl Archive {
         receipts: &Receipts,
         now: Timestamp,
     ) -> (JudgedAt, Result<Seen, Failure>) {
-        judge::judge(bytes, None, &self.signers, &[receipts], now)
+        judge::judge(bytes, None, &self.signers, &|id| receipts.of(id), now)
     }
 
     /// The office's key.

@@ -69,6 +69,8 @@ office-fault = { $code ->
     [not-a-record] It is not a record
     [unreadable] It cannot be read
     [wrong-place] It lies under another name
+    [number-used-twice] Another record has its number
+    [archive-differs] The archive has another copy of it
    *[other] It does not hold: { $code }
 }
 office-empty = The archive holds no records yet
@@ -92,6 +94,11 @@ office-filter-verdict = Verdict
 office-filter-unit = Unit
 office-filter-kind = Kind of record
 office-filter-answer = At least one caution was
+office-filter-answer-of-it = That caution was
+office-filter-caution = A caution, by words of it
+office-filter-caution-example = awning wind
+office-filter-caution-is = Caution { $id }
+office-filter-caution-none = No caution has these words. Try fewer.
 office-filter-language = Language of the renter
 office-filter-agent = Staff code of an agent
 office-filter-agent-example = K4
@@ -238,3 +245,32 @@ office-take-no-receipt = No receipt could be left in { $place }: { $why }.
 office-take-log-refused = { $place } is not believed: { $why }.
 office-take-receipt = A receipt lies beside the records. Plug the stick into the tablet again, so that its records no longer wait there.
 office-take-more = Take in more
+
+## Quarantine.
+
+office-apart = In quarantine
+office-apart-count = { $count ->
+    [one] One file was not taken in. It is kept with its reason.
+   *[other] { $count } files were not taken in. They are kept with their reasons.
+}
+office-apart-look = Look at what is kept
+office-apart-reading = One moment. The files are verified once more.
+office-apart-shut = What is in quarantine cannot be read
+office-apart-none = Nothing is in quarantine.
+office-apart-what = These files were refused when they were taken in. They are kept as they came, and nothing here is ever deleted.
+office-apart-open = Open
+office-apart-looked-at = Refused { $when }
+office-apart-more = { $count ->
+    [one] One older file is not listed here. It lies in the folder of the archive.
+   *[other] { $count } older files are not listed here. They lie in the folder of the archive.
+}
+office-apart-filed = Filed since
+office-apart-filed-what = The same record is in the archive now. There is nothing left to do.
+office-apart-why = { $why }.
+office-apart-no-reason = The text that gives the reason is no longer beside the file. Take the file in again to see the reason.
+office-apart-from = Came from
+office-apart-at = Refused
+office-apart-digest = Fingerprint of the file
+office-apart-not-known = Not known
+office-apart-next = Once the reason is gone, take the file in again. That may be when its tablet is on the list of tablets.
+office-apart-again = Take it in again

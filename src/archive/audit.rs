@@ -3,15 +3,16 @@
 mod read;
 mod said;
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use jiff::Timestamp;
 
-use super::chains::{self, Chain, Link, Said};
+use super::chains::{self, Chain, Link, Said, Walker};
 use super::marks::{self, Mark};
-use super::receipts::{LogFault, Receipt, Receipts, marked};
+use super::receipts::{self, Line, Lines, LogFault, Receipt, marked};
+use super::scratch::{Group, Noted, Scratch};
 use super::{Archive, ArchiveFault, MARKS, place_of, trust};
-use crate::record::seal::{Digest, RecordId};
+use crate::record::seal::RecordId;
 use crate::record::verify::Failure;
 
 /// What is wrong, or worth knowing.
@@ -142,38 +143,20 @@ pub fn audit(
     now: Timestamp,
     told: &mut dyn FnMut(usize, usize),
 ) -> Result<Report, ArchiveFault> {
-    let receipts = archive.receipts()?;
-    let files = read::files(archive)?;
-    let read = read::all(archive, &receipts, &files, now, told);
-    let mut work = Work {
-        receipts: &receipts,
-        findings: Vec::new(),
-        links: Vec::new(),
-        good: BTreeMap::new(),
-        instead: Vec::new(),
-    };
-    for fault in receipts.faults() {
-        work.find(log_of(fault).to_owned(), Problem::Log(fault.clone()));
-    }
+    let mut work = Work { scratch: Scratch::new()?, findings: Vec::new(), received: Vec::new() };
+    work.receipts(archive)?;
     work.logs(archive)?;
-    work.records(&files, &read);
-    work.received(&files, &read);
-    for (name, seen) in read::quarantine(archive, &receipts, now)? {
-        work.links.extend(seen.as_ref().map(|seen| Link {
-            id: seen.id.clone(),
-            digest: seen.digest,
-            said: Some(Said { previous: seen.previous, sealed: seen.sealed }),
-        }));
+    let (mut found, files) = read::all(archive, &mut work.scratch, now, told)?;
+    work.findings.append(&mut found);
+    for name in read::quarantine(archive, &mut work.scratch, now)? {
         work.find(name, Problem::Quarantined);
     }
     let marks = work.marks(archive)?;
-    for (chain, problem) in chains::check(&work.links, &marks) {
-        work.findings.push(Finding::of_chain(chain, problem));
-    }
+    let good = work.chains(&marks)?;
     let mut findings = work.findings;
     // Of equal places the order stays: first the file, then its chain.
     findings.sort_by(|a, b| a.place.cmp(&b.place));
-    Ok(Report { files: files.len(), good: work.good.len(), findings })
+    Ok(Report { files, good, findings })
 }
 
 fn log_of(fault: &LogFault) -> &str {
@@ -185,17 +168,14 @@ fn log_of(fault: &LogFault) -> &str {
     }
 }
 
-struct Work<'a> {
-    receipts: &'a Receipts,
+struct Work {
+    scratch: Scratch,
     findings: Vec<Finding>,
-    links: Vec<Link>,
-    /// Good records and where the first copy lies.
-    good: BTreeMap<Digest, usize>,
-    /// Good records that have the number of another one that was received, and where they lie.
-    instead: Vec<(String, RecordId)>,
+    /// Chains of which something was received.
+    received: Vec<Chain>,
 }
 
-impl Work<'_> {
+impl Work {
     fn find(&mut self, place: String, problem: Problem) {
         self.findings.push(Finding { place, chain: None, problem });
     }
@@ -213,76 +193,56 @@ impl Work<'_> {
         Ok(())
     }
 
-    /// What each file of `records/` is.
-    fn records(&mut self, files: &[String], read: &[read::Outcome]) {
-        let places: BTreeMap<&str, usize> =
-            files.iter().enumerate().map(|(at, file)| (file.as_str(), at)).collect();
-        let holds = |place: &str, digest: &Digest| {
-            let there = places.get(place).and_then(|at| read.get(*at));
-            matches!(there, Some(read::Outcome::Good { digest: other, .. }) if other == digest)
-        };
-        for (at, (file, outcome)) in files.iter().zip(read).enumerate() {
-            match outcome {
-                read::Outcome::Unreadable(why) => self.find(file.clone(), Problem::Unreadable(why.clone())),
-                read::Outcome::Failed(Failure::NotARecord(_)) if named(file).is_none() => {
-                    self.find(file.clone(), Problem::Stray);
-                }
-                read::Outcome::Failed(failure) => self.find(file.clone(), Problem::Record(failure.clone())),
-                read::Outcome::Good { id, digest, said } => {
-                    let right = place_of(id, said.sealed);
-                    if right != *file {
-                        let twice = holds(&right, digest);
-                        self.find(
-                            file.clone(),
-                            if twice {
-                                Problem::Duplicate { of: right }
-                            } else {
-                                Problem::WrongPlace { right }
-                            },
-                        );
-                    }
-                    match self.receipts.of(id) {
-                        None => self.find(file.clone(), Problem::NoReceipt),
-                        Some(receipt) if receipt.digest != *digest => {
-                            self.instead.push((file.clone(), id.clone()));
-                        }
-                        Some(_) => {}
-                    }
-                    self.good.entry(*digest).or_insert(at);
-                    self.links.push(Link { id: id.clone(), digest: *digest, said: Some(*said) });
-                }
-            }
-        }
-    }
-
-    /// What was received is there, be it damaged; it is a link of its chain in any case, unless another record
-    /// lies in its place: whether that one is the right link is told by the record behind it.
-    fn received(&mut self, files: &[String], read: &[read::Outcome]) {
-        let damaged: BTreeSet<RecordId> = files
-            .iter()
-            .zip(read)
-            .filter(|(_, outcome)| !matches!(outcome, read::Outcome::Good { .. }))
-            .filter_map(|(file, _)| named(file))
-            .collect();
-        let instead = std::mem::take(&mut self.instead);
-        let replaced: BTreeSet<&RecordId> = instead.iter().map(|(_, id)| id).collect();
-        for (id, Receipt { at, digest }) in self.receipts.all() {
-            if self.good.contains_key(&digest) {
-                continue;
-            }
-            if !damaged.contains(&id) {
-                if replaced.contains(&id) {
+    /// Sets down all receipts, and tells what is wrong with their logs.
+    fn receipts(&mut self, archive: &Archive) -> Result<(), ArchiveFault> {
+        for log in receipts::logs(archive.store())? {
+            let log = match log {
+                Ok(log) => log,
+                Err(fault) => {
+                    self.log(fault);
                     continue;
                 }
-                self.find(id.to_string(), Problem::Missing { at });
+            };
+            let mut noted = Ok(());
+            let mut each = |line: Line| match line.said {
+                Ok(_) if noted.is_err() => {}
+                Ok((id, receipt)) => match self.scratch.receive(&id, receipt) {
+                    Ok(true) => {}
+                    Ok(false) => self.log(LogFault::Twice { log: log.clone(), line: line.at, id }),
+                    Err(fault) => noted = Err(fault),
+                },
+                Err(fault) => self.log(fault),
+            };
+            let mut lines = Lines::of(&log);
+            archive.store().stream(&log, 0..u64::MAX, &mut |piece| lines.add(piece, &mut each))?;
+            lines.end(&mut each);
+            noted?;
+        }
+        self.received = self.scratch.chains().to_vec();
+        Ok(())
+    }
+
+    fn log(&mut self, fault: LogFault) {
+        self.find(log_of(&fault).to_owned(), Problem::Log(fault));
+    }
+
+    /// Goes through all that was read, number by number: where files lie, whether they were received, what their chains
+    /// show. The answer is how many records are good, each counted once.
+    fn chains(&mut self, marks: &[Mark]) -> Result<usize, ArchiveFault> {
+        let (scratch, findings) = (&self.scratch, &mut self.findings);
+        let (mut walker, mut good) = (Walker::new(marks), 0);
+        scratch.each(&mut |group| {
+            let (id, judged) = (group.id.clone(), judged(scratch, group)?);
+            good += judged.good;
+            findings.extend(judged.findings);
+            if !judged.links.is_empty() {
+                walker.take(&Chain::of(&id), id.number(), judged.links);
             }
-            self.links.push(Link { id, digest, said: None });
-        }
-        for (file, id) in instead {
-            let received = self.receipts.of(&id);
-            let here = damaged.contains(&id) || received.is_some_and(|r| self.good.contains_key(&r.digest));
-            self.find(file, Problem::NotReceived { here });
-        }
+            Ok(())
+        })?;
+        let found = walker.end(&mut |chain, digest| scratch.number_of(chain, digest))?;
+        findings.extend(found.into_iter().map(|(chain, problem)| Finding::of_chain(chain, problem)));
+        Ok(good)
     }
 
     /// The marks that hold; what is wrong with the others.
@@ -299,8 +259,8 @@ impl Work<'_> {
             }
             named.insert(name);
         }
-        let bare: BTreeSet<Chain> = self.receipts.all().map(|(id, _)| Chain::of(&id)).collect();
-        for chain in bare.into_iter().filter(|chain| !named.contains(&format!("{MARKS}/{chain}"))) {
+        let received = std::mem::take(&mut self.received);
+        for chain in received.into_iter().filter(|chain| !named.contains(&format!("{MARKS}/{chain}"))) {
             self.findings.push(Finding {
                 place: chain.to_string(),
                 chain: Some(chain),
@@ -309,6 +269,66 @@ impl Work<'_> {
         }
         Ok(all)
     }
+}
+
+/// What is known of one number of a chain once its files and its receipt lie side by side.
+#[derive(Default)]
+struct Judged {
+    good: usize,
+    findings: Vec<Finding>,
+    links: Vec<Link>,
+}
+
+fn judged(scratch: &Scratch, group: Group) -> Result<Judged, ArchiveFault> {
+    let Group { id, receipt, noted } = group;
+    let mut judged = Judged::default();
+    let mut find = |place: String, problem| judged.findings.push(Finding { place, chain: None, problem });
+    let damaged = noted.iter().any(|noted| matches!(noted, Noted::Damaged));
+    let good = || {
+        noted.iter().filter_map(|noted| match noted {
+            Noted::Good { path, link } => Some((path, *link, link.said?.sealed)),
+            Noted::Damaged | Noted::Waiting { .. } => None,
+        })
+    };
+    // Good files that have the number of another record that was received.
+    let mut instead = Vec::new();
+    for (path, link, sealed) in good() {
+        let right = place_of(&id, sealed);
+        let file = path.clone().unwrap_or_else(|| right.clone());
+        if path.is_some() {
+            let twice = good().any(|(path, other, _)| path.is_none() && other.digest == link.digest);
+            let problem =
+                if twice { Problem::Duplicate { of: right } } else { Problem::WrongPlace { right } };
+            find(file.clone(), problem);
+        }
+        match receipt {
+            None => find(file, Problem::NoReceipt),
+            Some(receipt) if receipt.digest != link.digest => instead.push(file),
+            Some(_) => {}
+        }
+        judged.good += usize::from(judged.links.iter().all(|other| other.digest != link.digest));
+        chains::join(&mut judged.links, link);
+    }
+    for noted in &noted {
+        if let Noted::Waiting { link } = noted {
+            chains::join(&mut judged.links, *link);
+        }
+    }
+    let Some(Receipt { at, digest }) = receipt else { return Ok(judged) };
+    // What was received is there, be it damaged; it is a link of its chain in any case, unless another record lies in
+    // its place: whether that one is the right link is told by the record behind it.
+    let here = good().any(|(_, link, _)| link.digest == digest) || scratch.has_good(&digest)?;
+    if !here && (damaged || instead.is_empty()) {
+        if !damaged {
+            find(id.to_string(), Problem::Missing { at });
+        }
+        chains::join(&mut judged.links, Link { digest, said: None });
+        scratch.lose(&id, &digest)?;
+    }
+    for file in instead {
+        find(file, Problem::NotReceived { here: here || damaged });
+    }
+    Ok(judged)
 }
 
 /// The id that the name of a file speaks of.

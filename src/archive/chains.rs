@@ -1,5 +1,5 @@
 //! The chains of records, one for each key of each tablet: what is missing, what stands there twice, what does not
-//! follow. Pure: links in, what is wrong out.
+//! follow. Pure: links in, what is wrong out. Of a chain only its last link is kept, so that it may be of any length.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -9,10 +9,8 @@ use super::marks::Mark;
 use crate::record::seal::{Digest, RecordId};
 
 /// A record as a link of its chain.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Link {
-    /// Its id, in which tablet, key and number stand.
-    pub id: RecordId,
     /// Its digest.
     pub digest: Digest,
     /// What its outside says, where it could be read: a record that is damaged or gone is known by its receipt.
@@ -135,107 +133,161 @@ impl Problem {
     }
 }
 
-/// Looks at all chains at once. Copies of one record count once.
-#[must_use]
-pub fn check(links: &[Link], marks: &[Mark]) -> Vec<(Chain, Problem)> {
-    let mut chains: BTreeMap<Chain, BTreeMap<u32, Vec<&Link>>> = BTreeMap::new();
-    for link in links {
-        let records = chains.entry(Chain::of(&link.id)).or_default().entry(link.id.number()).or_default();
-        match records.iter_mut().find(|other| other.digest == link.digest) {
-            Some(other) if other.said.is_none() => *other = link,
-            Some(_) => {}
-            None => records.push(link),
-        }
-    }
-    let mut found = Vec::new();
-    for (chain, numbers) in &chains {
-        let mut problems = BTreeSet::new();
-        check_numbers(numbers, &mut problems);
-        check_links(numbers, &mut problems);
-        found.extend(problems.into_iter().map(|problem| (chain.clone(), problem)));
-    }
-    check_marks(&chains, marks, &mut found);
-    new_keys(&chains, &mut found);
-    found.sort();
-    found
-}
-
-type Numbers<'a> = BTreeMap<u32, Vec<&'a Link>>;
-
-fn check_numbers(numbers: &Numbers<'_>, problems: &mut BTreeSet<Problem>) {
-    let mut next = 1;
-    for (number, records) in numbers {
-        if next < *number {
-            problems.insert(Problem::Gap { from: next, to: number - 1 });
-        }
-        next = number + 1;
-        if records.len() > 1 {
-            let follows: BTreeSet<Option<Option<Digest>>> =
-                records.iter().map(|r| r.said.map(|said| said.previous)).collect();
-            // Where one of them cannot be read, nobody can say which it is; a copied tablet is the usual case.
-            let reused = follows.len() == records.len() && !follows.contains(&None);
-            let number = *number;
-            problems.insert(if reused { Problem::Reused { number } } else { Problem::Fork { number } });
-        }
+/// Adds a link to those of its number. Copies of one record count once.
+pub fn join(links: &mut Vec<Link>, link: Link) {
+    match links.iter_mut().find(|other| other.digest == link.digest) {
+        Some(other) if other.said.is_none() => *other = link,
+        Some(_) => {}
+        None => links.push(link),
     }
 }
 
-fn check_links(numbers: &Numbers<'_>, problems: &mut BTreeSet<Problem>) {
-    let by_digest: BTreeMap<Digest, u32> =
-        numbers.iter().flat_map(|(number, records)| records.iter().map(|r| (r.digest, *number))).collect();
-    let mut before: Option<Timestamp> = None;
-    for (number, records) in numbers {
-        for said in records.iter().filter_map(|record| record.said) {
-            let Some(previous) = said.previous else { continue };
-            match by_digest.get(&previous) {
-                Some(follows) if follows + 1 == *number => {}
-                Some(follows) => {
-                    problems.insert(Problem::Order { number: *number, follows: *follows });
-                }
-                None if numbers.contains_key(&(number - 1)) => {
-                    problems.insert(Problem::Twin { number: *number });
-                }
-                // What it follows is missing, which is told as a gap.
-                None => {}
+/// A link that follows none of those of the number before it.
+#[derive(Debug, Clone)]
+struct Loose {
+    chain: Chain,
+    number: u32,
+    follows: Digest,
+    /// Whether there is a record of the number before it.
+    beside: bool,
+}
+
+/// The chain that is just looked at.
+#[derive(Debug)]
+struct Current {
+    chain: Chain,
+    last: u32,
+    /// The links of the last number.
+    links: Vec<Link>,
+    /// When the last record was sealed of which that is known.
+    sealed: Option<Timestamp>,
+    /// When the first one was.
+    began: Option<Timestamp>,
+}
+
+/// Tells which number a record of a chain has, by its digest.
+pub type NumberOf<'a, E> = &'a mut dyn FnMut(&Chain, &Digest) -> Result<Option<u32>, E>;
+
+/// Looks at chains, number by number.
+#[derive(Debug)]
+pub struct Walker<'m> {
+    marks: &'m [Mark],
+    found: BTreeSet<(Chain, Problem)>,
+    current: Option<Current>,
+    began: BTreeMap<Chain, Option<Timestamp>>,
+    loose: Vec<Loose>,
+}
+
+impl<'m> Walker<'m> {
+    /// Nothing was looked at yet.
+    #[must_use]
+    pub const fn new(marks: &'m [Mark]) -> Self {
+        Self { marks, found: BTreeSet::new(), current: None, began: BTreeMap::new(), loose: Vec::new() }
+    }
+
+    /// Takes all links of a number, joined. They come chain by chain, and by rising numbers.
+    pub fn take(&mut self, chain: &Chain, number: u32, links: Vec<Link>) {
+        if self.current.as_ref().is_none_or(|current| current.chain != *chain) {
+            self.close();
+            let (chain, links) = (chain.clone(), Vec::new());
+            self.current = Some(Current { chain, last: 0, links, sealed: None, began: None });
+        }
+        let Some(current) = &mut self.current else { return };
+        let mut problems = Vec::new();
+        check_number(current, number, &links, &mut problems);
+        for said in links.iter().filter_map(|link| link.said) {
+            let Some(follows) = said.previous else { continue };
+            let beside = current.last > 0 && current.last + 1 == number;
+            if !beside || current.links.iter().all(|before| before.digest != follows) {
+                self.loose.push(Loose { chain: chain.clone(), number, follows, beside });
             }
         }
-        let sealed = records.iter().filter_map(|record| record.said.map(|said| said.sealed)).min();
-        if let (Some(before), Some(sealed)) = (before, sealed)
+        for mark in self.marks.iter().filter(|mark| mark.id.number() == number && is_of(mark, chain)) {
+            if links.iter().all(|link| link.digest != mark.digest) {
+                problems.push(Problem::Swapped { number });
+            }
+        }
+        let sealed = links.iter().filter_map(|link| link.said.map(|said| said.sealed)).min();
+        if let (Some(before), Some(sealed)) = (current.sealed, sealed)
             && sealed < before
         {
-            problems.insert(Problem::Clock { number: *number, sealed, before });
+            problems.push(Problem::Clock { number, sealed, before });
         }
-        before = sealed.or(before);
+        current.began = current.began.or_else(|| links.iter().find_map(|link| Some(link.said?.sealed)));
+        current.sealed = sealed.or(current.sealed);
+        (current.last, current.links) = (number, links);
+        self.found.extend(problems.into_iter().map(|problem| (chain.clone(), problem)));
     }
-}
 
-fn check_marks(chains: &BTreeMap<Chain, Numbers<'_>>, marks: &[Mark], found: &mut Vec<(Chain, Problem)>) {
-    for mark in marks {
-        let (chain, seen) = (Chain::of(&mark.id), mark.id.number());
-        let numbers = chains.get(&chain);
-        let last = numbers.and_then(|n| n.keys().next_back()).copied().unwrap_or(0);
-        let here = numbers.and_then(|n| n.get(&seen));
-        if last < seen {
-            found.push((chain, Problem::Cut { last, seen }));
-        } else if here.is_some_and(|records| records.iter().all(|r| r.digest != mark.digest)) {
-            found.push((chain, Problem::Swapped { number: seen }));
-        }
-    }
-}
-
-/// Chains of one tablet in the order in which they began; all but the first are new keys.
-fn new_keys(chains: &BTreeMap<Chain, Numbers<'_>>, found: &mut Vec<(Chain, Problem)>) {
-    let mut tablets: BTreeMap<&str, Vec<(Option<Timestamp>, &Chain)>> = BTreeMap::new();
-    for (chain, numbers) in chains {
-        let began = numbers.values().flatten().find_map(|record| record.said.map(|said| said.sealed));
-        tablets.entry(&chain.tablet).or_default().push((began, chain));
-    }
-    for mut keys in tablets.into_values() {
-        keys.sort();
-        for pair in keys.windows(2) {
-            if let [(_, before), (_, chain)] = pair {
-                found.push(((*chain).clone(), Problem::NewKey { before: before.key.clone() }));
+    /// Ends the chain that is looked at.
+    fn close(&mut self) {
+        let Some(Current { chain, last, began, .. }) = self.current.take() else { return };
+        for mark in self.marks.iter().filter(|mark| is_of(mark, &chain)) {
+            let seen = mark.id.number();
+            if last < seen {
+                self.found.insert((chain.clone(), Problem::Cut { last, seen }));
             }
         }
+        self.began.insert(chain, began);
+    }
+
+    /// What was found. `number_of` is asked for links that do not follow the number before theirs.
+    ///
+    /// # Errors
+    /// What `number_of` says.
+    pub fn end<E>(mut self, number_of: NumberOf<'_, E>) -> Result<Vec<(Chain, Problem)>, E> {
+        self.close();
+        for mark in self.marks {
+            let chain = Chain::of(&mark.id);
+            if !self.began.contains_key(&chain) {
+                self.found.insert((chain, Problem::Cut { last: 0, seen: mark.id.number() }));
+            }
+        }
+        for Loose { chain, number, follows, beside } in std::mem::take(&mut self.loose) {
+            let problem = match number_of(&chain, &follows)? {
+                Some(follows) if follows + 1 == number => continue,
+                Some(follows) => Problem::Order { number, follows },
+                None if beside => Problem::Twin { number },
+                // What it follows is missing, which is told as a gap.
+                None => continue,
+            };
+            self.found.insert((chain, problem));
+        }
+        self.new_keys();
+        Ok(self.found.into_iter().collect())
+    }
+
+    /// Chains of one tablet in the order in which they began; all but the first are new keys.
+    fn new_keys(&mut self) {
+        let mut tablets: BTreeMap<&str, Vec<(Option<Timestamp>, &Chain)>> = BTreeMap::new();
+        for (chain, began) in &self.began {
+            tablets.entry(&chain.tablet).or_default().push((*began, chain));
+        }
+        for mut keys in tablets.into_values() {
+            keys.sort();
+            for pair in keys.windows(2) {
+                if let [(_, before), (_, chain)] = pair {
+                    self.found.insert(((*chain).clone(), Problem::NewKey { before: before.key.clone() }));
+                }
+            }
+        }
+    }
+}
+
+fn is_of(mark: &Mark, chain: &Chain) -> bool {
+    mark.id.tablet() == chain.tablet && mark.id.key() == chain.key
+}
+
+fn check_number(current: &Current, number: u32, links: &[Link], problems: &mut Vec<Problem>) {
+    let next = current.last + 1;
+    if next < number {
+        problems.push(Problem::Gap { from: next, to: number - 1 });
+    }
+    if links.len() > 1 {
+        let follows: BTreeSet<Option<Option<Digest>>> =
+            links.iter().map(|link| link.said.map(|said| said.previous)).collect();
+        // Where one of them cannot be read, nobody can say which it is; a copied tablet is the usual case.
+        let reused = follows.len() == links.len() && !follows.contains(&None);
+        problems.push(if reused { Problem::Reused { number } } else { Problem::Fork { number } });
     }
 }

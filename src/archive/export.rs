@@ -122,7 +122,7 @@ fn to_copy(
             return None;
         }
     };
-    match judge::judge(&bytes, Some(&filed.id), archive.signers(), &[receipts], now).1 {
+    match judge::judge(&bytes, Some(&filed.id), archive.signers(), &|id| receipts.of(id), now).1 {
         Err(failure) => {
             leave(failure.to_string());
             return None;

@@ -13,6 +13,7 @@ mod foreign;
 mod one;
 
 use std::collections::BTreeMap;
+use std::convert::Infallible;
 use std::path::{Path, PathBuf};
 
 use ahead::{Ahead, Job, Source};
@@ -21,7 +22,7 @@ use jiff::Timestamp;
 use one::{Done, Pending};
 
 use super::audit::Finding;
-use super::chains::{self, Link, Said};
+use super::chains::{Chain, Link, Said, Walker};
 use super::receipts::{LogFault, Receipt, Receipts, Writer};
 use super::{Archive, ArchiveFault, Filed, MARKS, RECEIPTS, marks, receipts, search, trust};
 use crate::ports::{Disk, Ports};
@@ -120,7 +121,7 @@ struct Work<'a> {
     /// Numbers that are new, by chain: their marks may rise.
     touched: BTreeMap<String, (u32, RecordId)>,
     /// What the new records say of themselves, by chain.
-    fresh: BTreeMap<String, BTreeMap<u32, Said>>,
+    fresh: BTreeMap<Chain, BTreeMap<u32, Said>>,
 }
 
 /// Takes records in.
@@ -264,16 +265,22 @@ impl Work<'_> {
 
     /// What the chains of the new records show, as far as receipts and the new records tell.
     fn chains(&self) -> Vec<Finding> {
-        if self.fresh.is_empty() {
-            return Vec::new();
+        let mut walker = Walker::new(&[]);
+        for (chain, fresh) in &self.fresh {
+            for (number, receipt) in self.own.of_chain(&chain.tablet, &chain.key) {
+                let link = Link { digest: receipt.digest, said: fresh.get(&number).copied() };
+                walker.take(chain, number, vec![link]);
+            }
         }
-        let link = |(id, receipt): (RecordId, Receipt)| {
-            let fresh = self.fresh.get(&marks::name_of(&id))?;
-            Some(Link { said: fresh.get(&id.number()).copied(), digest: receipt.digest, id })
+        let mut known: BTreeMap<&Chain, BTreeMap<Digest, u32>> = BTreeMap::new();
+        let mut number_of = |chain: &Chain, digest: &Digest| -> Result<Option<u32>, Infallible> {
+            let numbers =
+                || self.own.of_chain(&chain.tablet, &chain.key).map(|(number, r)| (r.digest, number));
+            let Some((chain, _)) = self.fresh.get_key_value(chain) else { return Ok(None) };
+            Ok(known.entry(chain).or_insert_with(|| numbers().collect()).get(digest).copied())
         };
-        let links: Vec<Link> = self.own.all().filter_map(link).collect();
-        let found = chains::check(&links, &[]).into_iter();
-        found.map(|(chain, problem)| Finding::of_chain(chain, problem)).collect()
+        let Ok(found) = walker.end(&mut number_of);
+        found.into_iter().map(|(chain, problem)| Finding::of_chain(chain, problem)).collect()
     }
 
     fn touch(&mut self, id: &RecordId) {

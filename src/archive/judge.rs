@@ -2,21 +2,20 @@
 
 use jiff::Timestamp;
 
-use super::receipts::{Receipt, Receipts};
+use super::receipts::Receipt;
 use crate::record::seal::RecordId;
 use crate::record::signers::Signers;
 use crate::record::verify::{self, Failure, Input, JudgedAt, Seen};
 
-/// Judges bytes at their receipt if one of `known` has it, for the id that the name suggests or else the one that
+/// Judges bytes at their receipt if `receipt_of` knows it, for the id that the name suggests or else the one that
 /// stands in the record; otherwise at `now`. A receipt counts only for the digest that stands in it.
 pub(super) fn judge(
     bytes: &[u8],
     named: Option<&RecordId>,
     signers: &Signers,
-    known: &[&Receipts],
+    receipt_of: &dyn Fn(&RecordId) -> Option<Receipt>,
     now: Timestamp,
 ) -> (JudgedAt, Result<Seen, Failure>) {
-    let receipt_of = |id: &RecordId| known.iter().find_map(|receipts| receipts.of(id));
     let judge_at = |receipt: Option<Receipt>| {
         let at = receipt.map_or(JudgedAt::Now(now), |receipt| JudgedAt::Received(receipt.at));
         (at, verify::verify(Input::Zip(bytes), signers, at))

@@ -19,6 +19,8 @@ use crate::record::seal::{Digest, RecordId};
 pub(super) const LOG_CAP: u64 = 256 << 20;
 /// The longest account of where a record came from, in characters.
 const SOURCE_MAX: usize = 200;
+/// More bytes than any line of a receipt has.
+const LINE_MAX: usize = 16 << 10;
 
 /// What is wrong with a log.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -64,11 +66,15 @@ pub struct Receipt {
     pub digest: Digest,
 }
 
+/// The receipts of one chain, by number.
+type Numbers = BTreeMap<u32, Receipt>;
+
 /// All receipts of an archive.
 #[derive(Debug, Clone, Default)]
 pub struct Receipts {
-    /// By id as text, which takes less room than its parts.
-    by_id: BTreeMap<Box<str>, Receipt>,
+    /// By tablet and key.
+    chains: BTreeMap<Box<str>, BTreeMap<Box<str>, Numbers>>,
+    count: usize,
     faults: Vec<LogFault>,
 }
 
@@ -79,47 +85,52 @@ impl Receipts {
     /// The store refuses.
     pub(super) fn load(store: &dyn Store) -> Result<Self, DiskFault> {
         let mut all = Self::default();
-        for name in store.list(RECEIPTS)? {
-            let log = format!("{RECEIPTS}/{name}");
-            match month_of(&name) {
-                Some(_) => all.add_log(&log, &store.read(&log, LOG_CAP)?),
-                // Beside a log lies its mark; in a stand-alone copy, its signature.
-                None if name.ends_with(".log.sig") || name.ends_with(marked::END) => {}
-                None => all.faults.push(LogFault::Stray { log }),
+        for log in logs(store)? {
+            match log {
+                Ok(log) => {
+                    let mut lines = Lines::of(&log);
+                    let mut each = |line: Line| all.add_line(&log, line);
+                    store.stream(&log, 0..u64::MAX, &mut |piece| lines.add(piece, &mut each))?;
+                    lines.end(&mut each);
+                }
+                Err(fault) => all.faults.push(fault),
             }
         }
         Ok(all)
     }
 
     pub(super) fn add_log(&mut self, log: &str, bytes: &[u8]) {
-        for (at, line) in bytes.split_inclusive(|b| *b == b'\n').enumerate() {
-            let log = || log.to_owned();
-            let Some(whole) = line.strip_suffix(b"\n") else {
-                self.faults.push(LogFault::Torn { log: log() });
-                continue;
-            };
-            match std::str::from_utf8(whole).ok().and_then(parse) {
-                None => self.faults.push(LogFault::Line { log: log(), line: at + 1 }),
-                Some((id, receipt)) => {
-                    let before = self.by_id.get(id.to_string().as_str());
-                    if before.is_some() {
-                        self.faults.push(LogFault::Twice { log: log(), line: at + 1, id });
-                    } else {
-                        self.insert(&id, receipt);
-                    }
-                }
-            }
+        let mut lines = Lines::of(log);
+        let mut each = |line: Line| self.add_line(log, line);
+        lines.add(bytes, &mut each);
+        lines.end(&mut each);
+    }
+
+    fn add_line(&mut self, log: &str, line: Line) {
+        match line.said {
+            Ok((id, receipt)) if self.of(&id).is_none() => self.insert(&id, receipt),
+            Ok((id, _)) => self.faults.push(LogFault::Twice { log: log.to_owned(), line: line.at, id }),
+            Err(fault) => self.faults.push(fault),
         }
     }
 
     pub(super) fn insert(&mut self, id: &RecordId, receipt: Receipt) {
-        self.by_id.insert(id.to_string().into_boxed_str(), receipt);
+        // Ids of one chain come in a row: names are made into text once a chain.
+        if !self.chains.contains_key(id.tablet()) {
+            self.chains.insert(id.tablet().into(), BTreeMap::new());
+        }
+        let Some(keys) = self.chains.get_mut(id.tablet()) else { return };
+        if !keys.contains_key(id.key()) {
+            keys.insert(id.key().into(), BTreeMap::new());
+        }
+        let Some(numbers) = keys.get_mut(id.key()) else { return };
+        self.count += usize::from(numbers.insert(id.number(), receipt).is_none());
     }
 
     /// The receipt of a record.
     #[must_use]
     pub fn of(&self, id: &RecordId) -> Option<Receipt> {
-        self.by_id.get(id.to_string().as_str()).copied()
+        self.chains.get(id.tablet())?.get(id.key())?.get(&id.number()).copied()
     }
 
     /// What is wrong with the logs.
@@ -128,21 +139,108 @@ impl Receipts {
         &self.faults
     }
 
-    /// All of them, by the text of the id: the numbers of a chain follow each other.
+    /// All of them, chain by chain and in the order of the numbers.
     pub fn all(&self) -> impl Iterator<Item = (RecordId, Receipt)> + '_ {
-        self.by_id.iter().filter_map(|(id, receipt)| Some((id.parse().ok()?, *receipt)))
+        self.chains().flat_map(|(tablet, key, numbers)| {
+            numbers.iter().filter_map(move |(number, receipt)| {
+                Some((format!("{tablet}-{key}-{number:06}").parse().ok()?, *receipt))
+            })
+        })
+    }
+
+    fn chains(&self) -> impl Iterator<Item = (&str, &str, &Numbers)> + '_ {
+        self.chains.iter().flat_map(|(tablet, keys)| {
+            keys.iter().map(move |(key, numbers)| (tablet.as_ref(), key.as_ref(), numbers))
+        })
+    }
+
+    /// Those of a chain, in the order of their numbers.
+    pub fn of_chain(&self, tablet: &str, key: &str) -> impl Iterator<Item = (u32, Receipt)> + '_ {
+        let numbers = self.chains.get(tablet).and_then(|keys| keys.get(key));
+        numbers.into_iter().flatten().map(|(number, receipt)| (*number, *receipt))
     }
 
     /// How many there are.
     #[must_use]
-    pub fn len(&self) -> usize {
-        self.by_id.len()
+    pub const fn len(&self) -> usize {
+        self.count
     }
 
     /// Whether there are none.
     #[must_use]
-    pub fn is_empty(&self) -> bool {
-        self.by_id.is_empty()
+    pub const fn is_empty(&self) -> bool {
+        self.count == 0
+    }
+}
+
+/// The logs of an archive by their names in it, and what has not the name of one.
+pub(super) fn logs(store: &dyn Store) -> Result<Vec<Result<String, LogFault>>, DiskFault> {
+    let mut logs = Vec::new();
+    for name in store.list(RECEIPTS)? {
+        let log = format!("{RECEIPTS}/{name}");
+        match month_of(&name) {
+            Some(_) => logs.push(Ok(log)),
+            // Beside a log lies its mark; in a stand-alone copy, its signature.
+            None if name.ends_with(".log.sig") || name.ends_with(marked::END) => {}
+            None => logs.push(Err(LogFault::Stray { log })),
+        }
+    }
+    Ok(logs)
+}
+
+/// A line of a log.
+#[derive(Debug)]
+pub(super) struct Line {
+    /// Its number, from 1.
+    pub(super) at: usize,
+    /// What stands in it.
+    pub(super) said: Result<(RecordId, Receipt), LogFault>,
+}
+
+/// Takes a log to lines, piece by piece.
+#[derive(Debug)]
+pub(super) struct Lines<'a> {
+    log: &'a str,
+    at: usize,
+    /// The beginning of a line whose end has not come yet.
+    begun: Vec<u8>,
+}
+
+impl<'a> Lines<'a> {
+    pub(super) const fn of(log: &'a str) -> Self {
+        Self { log, at: 0, begun: Vec::new() }
+    }
+
+    pub(super) fn add(&mut self, piece: &[u8], each: &mut dyn FnMut(Line)) {
+        for part in piece.split_inclusive(|b| *b == b'\n') {
+            match part.strip_suffix(b"\n") {
+                Some(end) if self.begun.is_empty() => self.line(end, each),
+                Some(end) => {
+                    let mut whole = std::mem::take(&mut self.begun);
+                    whole.extend_from_slice(end);
+                    self.line(&whole, each);
+                }
+                // Of what is no line in any case, no more is kept than shows that.
+                None => {
+                    let room = LINE_MAX.saturating_sub(self.begun.len());
+                    self.begun.extend(part.iter().take(room));
+                }
+            }
+        }
+    }
+
+    fn line(&mut self, whole: &[u8], each: &mut dyn FnMut(Line)) {
+        self.at += 1;
+        let text = Some(whole).filter(|line| line.len() < LINE_MAX);
+        let said = text.and_then(|line| std::str::from_utf8(line).ok()).and_then(parse);
+        let fault = || LogFault::Line { log: self.log.to_owned(), line: self.at };
+        each(Line { at: self.at, said: said.ok_or_else(fault) });
+    }
+
+    pub(super) fn end(self, each: &mut dyn FnMut(Line)) {
+        if !self.begun.is_empty() {
+            each(Line { at: self.at + 1, said: Err(LogFault::Torn { log: self.log.to_owned() }) });
+        }
     }
 }
 

@@ -1,6 +1,7 @@
 //! What an archive is kept in: names with `/` between their parts, and bytes behind them. A local folder is one
 //! such store; anything that can create without replacing, append and make durable could be another.
 
+use std::ops::Range;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -22,6 +23,12 @@ pub trait Store: Send + Sync + std::fmt::Debug {
     /// # Errors
     /// It is missing or larger, or the store refuses.
     fn read(&self, name: &str, cap: u64) -> Result<Vec<u8>, DiskFault>;
+
+    /// Hands on the bytes of a part of a file, piece by piece; fewer where the file ends before.
+    ///
+    /// # Errors
+    /// It is missing, or the store refuses.
+    fn stream(&self, name: &str, part: Range<u64>, each: &mut dyn FnMut(&[u8])) -> Result<(), DiskFault>;
 
     /// Writes a file that must not exist, and its folders: whole and durable, or not at all.
     ///
@@ -105,6 +112,10 @@ impl Store for Folder {
 
     fn read(&self, name: &str, cap: u64) -> Result<Vec<u8>, DiskFault> {
         self.disk.read(&self.path(name), cap)
+    }
+
+    fn stream(&self, name: &str, part: Range<u64>, each: &mut dyn FnMut(&[u8])) -> Result<(), DiskFault> {
+        self.disk.stream(&self.path(name), part, each)
     }
 
     fn create(&self, name: &str, bytes: &[u8], access: Access) -> Result<(), DiskFault> {

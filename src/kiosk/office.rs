@@ -8,6 +8,7 @@ mod work;
 
 use std::path::PathBuf;
 
+use crate::archive::Kept;
 use crate::archive::import::Summary;
 use crate::archive::index::{Count, Cursor, Page, Query};
 
@@ -69,6 +70,8 @@ pub enum Ask {
     Places,
     /// Take records in.
     TakeIn(PathBuf),
+    /// What is in quarantine.
+    Quarantine,
     /// Copy a record out.
     Export {
         /// Its id.
@@ -97,7 +100,12 @@ impl Ask {
         let of = |ask: &Self| match ask {
             Self::Find { ticket, .. } => Some(ticket.list),
             Self::Count { list, .. } => Some(*list),
-            Self::Open | Self::Read { .. } | Self::Places | Self::TakeIn(_) | Self::Export { .. } => None,
+            Self::Open
+            | Self::Read { .. }
+            | Self::Places
+            | Self::TakeIn(_)
+            | Self::Quarantine
+            | Self::Export { .. } => None,
         };
         matches!((of(self), of(earlier)), (Some(later), Some(earlier)) if later > earlier)
     }
@@ -110,6 +118,8 @@ pub struct Ready {
     pub dir: PathBuf,
     /// How many records the index holds.
     pub records: u64,
+    /// How many files are in quarantine.
+    pub quarantined: usize,
     /// What had to be done to the index.
     pub remark: Option<Remark>,
 }
@@ -185,6 +195,8 @@ pub enum Answer {
         /// What was done, or why it stopped.
         result: Result<Box<Summary>, String>,
     },
+    /// What is in quarantine, the newest first, or why that cannot be told.
+    Quarantine(Result<Vec<Kept>, String>),
     /// The file that was written, or why not.
     Exported(Result<PathBuf, String>),
 }
@@ -193,13 +205,18 @@ impl App {
     /// Opens the Office screen.
     pub(in crate::kiosk) fn open_office(&mut self) -> Vec<Effect> {
         let Some(desk) = self.world.office() else { return Vec::new() };
-        self.screen = Screen::Office(office::State::new(desk.visit()));
+        let (list, taking) = desk.visit();
+        self.screen = Screen::Office(office::State::new(list, taking));
         vec![Effect::Office(Ask::Open)]
     }
 
     /// Takes in what the archive says.
     pub(super) fn office_answered(&mut self, answer: Answer) -> Vec<Effect> {
+        let told = matches!((&answer, &self.screen), (Answer::Took { .. }, Screen::Office(_)));
         let action = self.with_screen(|screen, ctx| screen.answered(answer, ctx));
+        if let Some(desk) = self.world.office().filter(|_| told) {
+            desk.told();
+        }
         self.act(action)
     }
 }

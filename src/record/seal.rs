@@ -7,7 +7,7 @@ mod digest;
 mod id;
 
 pub(in crate::record) use digest::hex;
-pub use digest::{Digest, DigestFault};
+pub use digest::{Digest, DigestFault, Running};
 pub use id::{MAX_NUMBER, RecordId, RecordIdFault, record_id};
 
 use std::collections::BTreeMap;

@@ -1,5 +1,6 @@
 //! The Office screen: who comes in, what is found, how one goes through it by finger and by keyboard.
 
+mod kept;
 pub mod support;
 
 use std::path::Path;

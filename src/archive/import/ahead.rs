@@ -125,7 +125,7 @@ impl Ahead<'_> {
     /// Judges a record by these receipts of the archive and those that came with it.
     pub(super) fn judge(&self, job: &Job, bytes: &[u8], own: &Receipts) -> (JudgedAt, Result<Seen, Failure>) {
         let foreign = self.sources.get(job.source).map(|source| &source.foreign.receipts);
-        let known: Vec<&Receipts> = [own].into_iter().chain(foreign).collect();
-        judge::judge(bytes, job.named().as_ref(), self.archive.signers(), &known, self.now)
+        let receipt_of = |id: &RecordId| own.of(id).or_else(|| foreign?.of(id));
+        judge::judge(bytes, job.named().as_ref(), self.archive.signers(), &receipt_of, self.now)
     }
 }

@@ -4,8 +4,8 @@ use std::path::Path;
 
 use super::ahead::{Job, Read};
 use super::{Bad, Outcome, Receipt, Work, confirmed};
-use crate::archive::chains::Said;
-use crate::archive::{ArchiveFault, Filed, QUARANTINE, marks, place_of, quarantine};
+use crate::archive::chains::{Chain, Said};
+use crate::archive::{ArchiveFault, Filed, QUARANTINE, place_of, quarantine};
 use crate::ports::DiskFault;
 use crate::record::receipt::Line;
 use crate::record::verify::Seen;
@@ -89,7 +89,7 @@ impl Work<'_> {
             self.settle(&filed.path)?;
             if bytes.is_some() {
                 let said = Said { previous: seen.previous, sealed: seen.sealed };
-                self.fresh.entry(marks::name_of(&seen.id)).or_default().insert(seen.number, said);
+                self.fresh.entry(Chain::of(&seen.id)).or_default().insert(seen.number, said);
             }
             done.push(one);
         }

@@ -10,7 +10,7 @@
 //! ```
 
 use super::super::marks::{self, Signed};
-use super::{LOG_CAP, RECEIPTS, Store, month_of};
+use super::{RECEIPTS, Store, month_of};
 use crate::archive::audit::Problem;
 use crate::ports::DiskFault;
 use crate::record::keys::{PublicKey, TabletKey};
@@ -23,17 +23,11 @@ const HEAD: &str = "Sendoff receipts, format 1\n";
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 struct LogMark {
-    bytes: usize,
+    bytes: u64,
     digest: Digest,
 }
 
 impl LogMark {
-    /// The mark of a log as it is, without what a crash left of a line.
-    fn of(log: &[u8]) -> Self {
-        let bytes = log.iter().rposition(|b| *b == b'\n').map_or(0, |at| at + 1);
-        Self { bytes, digest: Digest::of(log.get(..bytes).unwrap_or_default()) }
-    }
-
     fn text(&self, month: &str) -> String {
         format!("{HEAD}Log: {month}\nBytes: {}\nSHA-256: {}\n", self.bytes, self.digest)
     }
@@ -45,10 +39,36 @@ impl LogMark {
         let mark = Self { bytes, digest };
         (mark.text(month) == text).then_some(mark)
     }
+}
 
-    /// Whether a log still begins with what was signed.
-    fn fits(&self, log: &[u8]) -> bool {
-        log.get(..self.bytes).is_some_and(|signed| Digest::of(signed) == self.digest)
+/// A log, read once: its mark as it is, without what a crash left of a line, and its beginning of a given length.
+fn look(store: &dyn Store, log: &str, begin: u64) -> Result<(LogMark, Option<Digest>), DiskFault> {
+    let (mut bytes, mut all) = (0, Digest::begin());
+    let (mut lines, mut begun) = (LogMark { bytes, digest: all.end() }, (begin == 0).then(|| all.end()));
+    let mut each = |piece: &[u8]| {
+        let whole = piece.iter().rposition(|b| *b == b'\n').map(|at| at + 1);
+        let until =
+            usize::try_from(begin.saturating_sub(bytes)).ok().filter(|at| *at > 0 && *at <= piece.len());
+        let mut stops: Vec<usize> = whole.into_iter().chain(until).collect();
+        stops.sort_unstable();
+        let mut from = 0;
+        for stop in stops {
+            all.add(piece.get(from..stop).unwrap_or_default());
+            from = stop;
+            if Some(stop) == until {
+                begun = Some(all.end());
+            }
+            if Some(stop) == whole {
+                let more = u64::try_from(stop).unwrap_or(u64::MAX);
+                lines = LogMark { bytes: bytes.saturating_add(more), digest: all.end() };
+            }
+        }
+        all.add(piece.get(from..).unwrap_or_default());
+        bytes = bytes.saturating_add(u64::try_from(piece.len()).unwrap_or(u64::MAX));
+    };
+    match store.stream(log, 0..u64::MAX, &mut each) {
+        Err(fault) if !fault.is_missing() => Err(fault),
+        _ => Ok((lines, begun)),
     }
 }
 
@@ -64,23 +84,23 @@ enum Said {
     Bad(String),
 }
 
-fn judge(store: &dyn Store, month: &str, offices: &[PublicKey]) -> Result<(Said, Vec<u8>), DiskFault> {
-    let log = match store.read(&format!("{RECEIPTS}/{month}.log"), LOG_CAP) {
-        Err(fault) if fault.is_missing() => Vec::new(),
-        other => other?,
+fn judge(store: &dyn Store, month: &str, offices: &[PublicKey]) -> Result<(Said, LogMark), DiskFault> {
+    let signed = marks::signed(store, &format!("{RECEIPTS}/{month}{END}"), offices)?;
+    let mark = match &signed {
+        Signed::Text(text) => LogMark::parse(text, month),
+        Signed::None | Signed::Bad(_) => None,
     };
-    let said = match marks::signed(store, &format!("{RECEIPTS}/{month}{END}"), offices)? {
-        Signed::None if log.is_empty() => Said::All,
-        Signed::None => Said::Part,
-        Signed::Bad(why) => Said::Bad(why),
-        Signed::Text(text) => match LogMark::parse(&text, month) {
-            None => Said::Bad("its text is not that of the mark of this log".to_owned()),
-            Some(mark) if !mark.fits(&log) => Said::Otherwise,
-            Some(mark) if mark == LogMark::of(&log) => Said::All,
-            Some(_) => Said::Part,
-        },
+    let (is, begun) = look(store, &format!("{RECEIPTS}/{month}.log"), mark.map_or(0, |mark| mark.bytes))?;
+    let said = match (signed, mark) {
+        (Signed::None, _) if is.bytes == 0 => Said::All,
+        (Signed::None, _) => Said::Part,
+        (Signed::Bad(why), _) => Said::Bad(why),
+        (Signed::Text(_), None) => Said::Bad("its text is not that of the mark of this log".to_owned()),
+        (Signed::Text(_), Some(mark)) if begun != Some(mark.digest) => Said::Otherwise,
+        (Signed::Text(_), Some(mark)) if mark == is => Said::All,
+        (Signed::Text(_), Some(_)) => Said::Part,
     };
-    Ok((said, log))
+    Ok((said, is))
 }
 
 /// Months of which there is a log or its mark.
@@ -119,8 +139,8 @@ pub(in crate::archive) fn set(
     offices: &[PublicKey],
 ) -> Result<(), ReceiptFault> {
     for month in months(store)? {
-        if let (Said::Part, log) = judge(store, &month, offices)? {
-            let text = LogMark::of(&log).text(&month);
+        if let (Said::Part, is) = judge(store, &month, offices)? {
+            let text = is.text(&month);
             marks::sign(store, &format!("{RECEIPTS}/{month}{END}"), &text, office)?;
         }
     }

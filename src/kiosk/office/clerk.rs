@@ -71,6 +71,7 @@ impl Clerk {
                 let result = self.take_in(&place, tell);
                 tell(Answer::Took { place, result });
             }
+            Ask::Quarantine => tell(Answer::Quarantine(self.quarantine())),
             Ask::Export { id, path, what, to } => {
                 tell(Answer::Exported(self.export((&id, &path), what, &to)));
             }
@@ -100,8 +101,9 @@ impl Clerk {
             Kept::Behind { why, missing } => Some(Remark::Behind { why: why.to_string(), missing }),
         };
         let receipts = archive.receipts().map_err(|fault| fault.to_string())?;
+        let quarantined = archive.quarantined().map_err(|fault| fault.to_string())?;
         self.open = Some(Open { archive, index, receipts });
-        Ok(Ready { dir: self.dir.clone(), records, remark })
+        Ok(Ready { dir: self.dir.clone(), records, quarantined, remark })
     }
 
     /// The archive, once it is open.

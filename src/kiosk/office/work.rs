@@ -7,9 +7,12 @@ use super::record::{self, Opened};
 use super::{Answer, What};
 use crate::archive::import::{Outcome, Plan, Summary, import};
 use crate::archive::index::keep;
-use crate::archive::{Archive, Receipts};
+use crate::archive::{Archive, Kept, Receipts};
 use crate::ports::{Access, DiskFault};
 use crate::record::zip;
+
+/// Most files in quarantine that are looked at: each is judged anew.
+const QUARANTINED: usize = 200;
 
 impl Clerk {
     /// Opens a record; without a path it is looked for.
@@ -50,6 +53,12 @@ impl Clerk {
         let ready = self.take_up(archive, opened);
         tell(Answer::Opened(ready));
         taken.map(Box::new).map_err(|fault| fault.to_string())
+    }
+
+    /// What is in quarantine.
+    pub(super) fn quarantine(&self) -> Result<Vec<Kept>, String> {
+        let Open { archive, receipts, .. } = self.opened()?;
+        archive.quarantine(receipts, self.ports.clock.now(), QUARANTINED).map_err(|fault| fault.to_string())
     }
 
     /// Copies a record out and reads the copy back. What is there already is never replaced.

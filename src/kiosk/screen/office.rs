@@ -4,11 +4,13 @@
 //! The screen holds what is asked and the rows that are shown. The archive is read by `kiosk::office`, off this thread.
 
 mod brief;
+mod cautions;
 mod details;
 mod export;
 mod filters;
 mod list;
 mod places;
+mod quarantine;
 pub mod sheet;
 mod table;
 mod take_in;
@@ -27,6 +29,7 @@ pub use export::Export;
 pub use filters::{Change, Filters, Which};
 use list::Found;
 pub use places::Places;
+use quarantine::Apart;
 pub use take_in::TakeIn;
 
 /// Rows that are asked for before it is known how many fit.
@@ -61,6 +64,8 @@ enum Page {
     Export(Box<Record>, Export),
     /// Records are taken in.
     TakeIn(TakeIn),
+    /// What was not taken.
+    Quarantine(Apart),
 }
 
 /// State of the screen.
@@ -121,6 +126,12 @@ pub enum Message {
     TakeInAsked,
     /// Places are to be looked for once more.
     PlacesAsked,
+    /// What is in quarantine is to be shown.
+    QuarantineAsked,
+    /// A file in quarantine, by its place in the list.
+    KeptChosen(usize),
+    /// That file is to be taken in once more.
+    KeptAgain,
     /// From this place, or to it.
     PlaceChosen(PathBuf),
     /// What is typed for a folder.
@@ -132,13 +143,15 @@ pub enum Message {
 }
 
 impl State {
-    /// The screen as it opens; `list` is the number of its first list.
+    /// The screen as it opens; `list` is the number of its first list. `taking` is what was last told of records that
+    /// are being taken in, or what became of them while nobody was here.
     #[must_use]
-    pub fn new(list: u64) -> Self {
+    pub fn new(list: u64, taking: Option<Answer>) -> Self {
+        let page = taking.and_then(TakeIn::of).map_or(Page::List, Page::TakeIn);
         Self {
             next: list,
             stage: Stage::Opening(0, 0),
-            page: Page::List,
+            page,
             words: String::new(),
             filters: Filters::default(),
             sort: None,
@@ -152,7 +165,7 @@ impl State {
     }
 
     /// Takes a message in.
-    pub fn update(&mut self, message: Message, _ctx: &Ctx<'_>) -> Action {
+    pub fn update(&mut self, message: Message, ctx: &Ctx<'_>) -> Action {
         match message {
             Message::Typed(words) => self.words = words,
             Message::Cleared => self.words.clear(),
@@ -162,12 +175,12 @@ impl State {
             }
             Message::Filter(change) => {
                 let before = self.query();
-                self.filters.change(change);
+                self.filters.change(change, ctx);
                 if self.query() == before {
                     return Action::None;
                 }
             }
-            Message::FilterRemoved(which) => self.filters.remove(which),
+            Message::FilterRemoved(which) => self.filters.remove(which, ctx),
             Message::FiltersCleared => self.filters = Filters::default(),
             Message::Rows(event, fits) => return self.rows(event, fits),
             other => return self.go(other),
@@ -213,6 +226,16 @@ impl State {
                 return self.look_for_places();
             }
             Message::PlacesAsked => return self.look_for_places(),
+            Message::QuarantineAsked => {
+                self.page = Page::Quarantine(Apart::default());
+                return Action::Office(vec![Ask::Quarantine]);
+            }
+            Message::KeptChosen(at) => {
+                if let Page::Quarantine(apart) = &mut self.page {
+                    apart.open = Some(at);
+                }
+            }
+            Message::KeptAgain => return self.again(),
             Message::PlaceChosen(place) => return self.place(place),
             Message::FolderTyped(folder) => self.places.typed = folder,
             Message::FolderGiven => {
@@ -230,6 +253,10 @@ impl State {
     fn back(&mut self) {
         self.page = match std::mem::take(&mut self.page) {
             Page::Export(record, _) => Page::Record(record),
+            Page::Quarantine(apart) if apart.open.is_some() => {
+                Page::Quarantine(Apart { open: None, ..apart })
+            }
+            Page::Quarantine(_) => Page::TakeIn(TakeIn::Where),
             _ => Page::List,
         };
     }
@@ -379,10 +406,13 @@ impl State {
                 };
             }
             (Answer::Places(places), _) => self.places.found = Some(places),
-            (Answer::Taking { done, of }, Page::TakeIn(take @ TakeIn::Busy { .. })) => {
-                *take = TakeIn::Busy { done, of };
+            (answer @ Answer::Taking { .. }, Page::TakeIn(take @ TakeIn::Busy { .. }))
+            | (answer @ Answer::Took { .. }, Page::TakeIn(take)) => {
+                if let Some(now) = TakeIn::of(answer) {
+                    *take = now;
+                }
             }
-            (Answer::Took { place, result }, Page::TakeIn(take)) => *take = TakeIn::Done { place, result },
+            (Answer::Quarantine(files), Page::Quarantine(apart)) => apart.files = Some(files),
             (Answer::Exported(result), Page::Export(_, export)) => {
                 (export.busy, export.result) = (false, Some(result));
             }
@@ -419,7 +449,10 @@ impl State {
     pub fn view<'a>(&'a self, ctx: &Ctx<'a>) -> Element<'a, Message> {
         match (&self.stage, &self.page) {
             // Records that are taken in are told of to the end.
-            (_, Page::TakeIn(take)) => self.take_in_page(ctx, take, &self.places),
+            (stage, Page::TakeIn(take)) => {
+                let quarantined = if let Stage::Open(ready) = stage { ready.quarantined } else { 0 };
+                self.take_in_page(ctx, take, quarantined)
+            }
             (Stage::Opening(done, of), _) => view::opening(ctx, *done, *of),
             (Stage::Shut(why), _) => view::shut(ctx, why),
             (Stage::Open(ready), Page::List) => self.list_page(ctx, ready),
@@ -427,6 +460,7 @@ impl State {
             (Stage::Open(_), Page::Reading(id)) => view::reading(ctx, id),
             (Stage::Open(_), Page::Gone(id, why)) => view::gone(ctx, id, why),
             (Stage::Open(_), Page::Record(record)) => self.record_page(ctx, record),
+            (Stage::Open(_), Page::Quarantine(apart)) => apart.view(ctx),
             (Stage::Open(_), Page::Export(_, export)) => self.export_page(ctx, export, &self.places),
         }
     }

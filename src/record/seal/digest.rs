@@ -21,6 +21,12 @@ impl Digest {
         Self(Sha256::digest(bytes).into())
     }
 
+    /// The digest of bytes that come piece by piece.
+    #[must_use]
+    pub fn begin() -> Running {
+        Running(Sha256::new())
+    }
+
     /// A digest known already.
     #[must_use]
     pub const fn from_bytes(bytes: [u8; 32]) -> Self {
@@ -31,6 +37,23 @@ impl Digest {
     #[must_use]
     pub const fn as_bytes(&self) -> &[u8; 32] {
         &self.0
+    }
+}
+
+/// The digest of what has come so far.
+#[derive(Debug, Clone)]
+pub struct Running(Sha256);
+
+impl Running {
+    /// Takes the next bytes.
+    pub fn add(&mut self, bytes: &[u8]) {
+        self.0.update(bytes);
+    }
+
+    /// The digest of all that came.
+    #[must_use]
+    pub fn end(&self) -> Digest {
+        Digest(self.0.clone().finalize().into())
     }
 }
 

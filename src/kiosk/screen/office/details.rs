@@ -168,7 +168,11 @@ pub(super) fn fact<'a>(ctx: &Ctx<'a>, label: String, value: String) -> Element<'
     row![container(label).width(look.px(230.0)), value].spacing(look.gap(Gap::Medium)).into()
 }
 
-fn facts<'a>(ctx: &Ctx<'a>, title: String, facts: Vec<Element<'a, Message>>) -> Column<'a, Message> {
+pub(super) fn facts<'a>(
+    ctx: &Ctx<'a>,
+    title: String,
+    facts: Vec<Element<'a, Message>>,
+) -> Column<'a, Message> {
     let look = &ctx.look;
     column![ui::section(look, title)].extend(facts).spacing(look.gap(Gap::Medium)).width(Length::Fill)
 }
@@ -350,7 +354,7 @@ fn drawn_line<'a>(ctx: &Ctx<'a>, line: &'a Line) -> Element<'a, Message> {
 }
 
 /// Digests in groups of four, as on the slip, so that they can be compared and no line breaks within a group.
-fn in_groups(text: &str) -> String {
+pub(super) fn in_groups(text: &str) -> String {
     let is_digest = |word: &str| word.len() >= DIGEST && word.bytes().all(|b| b.is_ascii_hexdigit());
     let grouped = |word: &str| {
         let letters: Vec<char> = word.chars().collect();

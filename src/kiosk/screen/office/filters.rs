@@ -4,6 +4,7 @@ use iced::widget::{Column, Row, column, container, row};
 use iced::{Alignment, Length};
 use jiff::civil::Date;
 
+use super::cautions::{self, Offer};
 use super::{Message, State};
 use crate::archive::index::{Answered, Count, Query};
 use crate::kiosk::context::Ctx;
@@ -21,6 +22,8 @@ pub enum Which {
     Unit,
     /// Kind of record.
     Kind,
+    /// A caution.
+    Caution,
     /// How some caution was answered.
     Answer,
     /// Verified, or not.
@@ -38,10 +41,11 @@ pub enum Which {
 }
 
 impl Which {
-    const ALL: [Self; 9] = [
+    const ALL: [Self; 10] = [
         Self::Good,
         Self::Unit,
         Self::Kind,
+        Self::Caution,
         Self::Answer,
         Self::Language,
         Self::Agent,
@@ -58,6 +62,10 @@ pub enum Change {
     Unit(Option<String>),
     /// Kind of record.
     Kind(Option<Kind>),
+    /// A caution by its id.
+    Caution(Option<String>),
+    /// What is typed for a caution.
+    CautionTyped(String),
     /// How some caution was answered.
     Answer(Option<Answered>),
     /// Verified, or not.
@@ -79,6 +87,9 @@ pub enum Change {
 pub struct Filters {
     unit: Option<String>,
     kind: Option<Kind>,
+    caution: Option<String>,
+    caution_typed: String,
+    offers: Vec<Offer>,
     answer: Option<Answered>,
     good: Option<bool>,
     language: Option<String>,
@@ -90,10 +101,20 @@ pub struct Filters {
 
 impl Filters {
     /// Sets one.
-    pub fn change(&mut self, change: Change) {
+    pub fn change(&mut self, change: Change, ctx: &Ctx<'_>) {
         match change {
             Change::Unit(unit) => self.unit = unit,
             Change::Kind(kind) => self.kind = kind,
+            Change::Caution(id) => {
+                if id.is_none() {
+                    (self.caution_typed, self.offers) = (String::new(), Vec::new());
+                }
+                self.caution = id;
+            }
+            Change::CautionTyped(typed) => {
+                (self.caution, self.offers) = (cautions::named(&typed), cautions::offers(ctx, &typed));
+                self.caution_typed = typed;
+            }
             Change::Answer(answer) => self.answer = answer,
             Change::Good(good) => self.good = good,
             Change::Language(language) => self.language = language,
@@ -105,10 +126,11 @@ impl Filters {
     }
 
     /// Lets one go.
-    pub fn remove(&mut self, which: Which) {
-        self.change(match which {
+    pub fn remove(&mut self, which: Which, ctx: &Ctx<'_>) {
+        let change = match which {
             Which::Unit => Change::Unit(None),
             Which::Kind => Change::Kind(None),
+            Which::Caution => Change::Caution(None),
             Which::Answer => Change::Answer(None),
             Which::Good => Change::Good(None),
             Which::Language => Change::Language(None),
@@ -116,7 +138,8 @@ impl Filters {
             Which::Item => Change::Item(String::new()),
             Which::From => Change::From(String::new()),
             Which::To => Change::To(String::new()),
-        });
+        };
+        self.change(change, ctx);
     }
 
     /// Puts them into a query. A day that is no day yet asks for nothing.
@@ -124,6 +147,7 @@ impl Filters {
         let typed = |text: &str| Some(text.trim().to_owned()).filter(|text| !text.is_empty());
         query.unit = self.unit.clone();
         query.kind = self.kind;
+        query.caution = self.caution.clone();
         query.answer = self.answer;
         query.good = self.good;
         query.language = self.language.clone();
@@ -144,6 +168,7 @@ impl Filters {
         match which {
             Which::Unit => self.unit.as_ref().map(|unit| ctx.say(&format!("unit-{unit}"))),
             Which::Kind => self.kind.map(|kind| ctx.say(kind_key(kind))),
+            Which::Caution => Some(with("office-filter-caution-is", "id", self.caution.clone()?)),
             Which::Answer => self.answer.map(|how| ctx.say(answer_key(how))),
             Which::Good => self.good.map(|good| ctx.say(good_key(good))),
             Which::Language => self.language.as_ref().map(|tag| own_name(ctx, tag)),
@@ -231,7 +256,8 @@ impl State {
                 .placeholder(ctx.say("office-filter-day-example"))
                 .error(no_day(ctx, &now.to)),
         ];
-        let typed = Column::with_children(typed.map(|field| field.on_submit(Message::Back).into()))
+        let typed = typed.map(|field| field.on_submit(Message::Back).into());
+        let typed = Column::with_children(std::iter::once(self.caution(ctx)).chain(typed))
             .spacing(look.gap(Gap::Large))
             .width(Length::Fill);
         let (chosen, typed) = (ui::panel(look, chosen), ui::panel(look, typed));
@@ -278,6 +304,8 @@ impl State {
                 one(own_name(ctx, tag), chosen, Change::Language(Some(tag.clone())))
             }),
         );
+        let answered =
+            if now.caution.is_some() { "office-filter-answer-of-it" } else { "office-filter-answer" };
         let look = &ctx.look;
         let part = |key: &str, choice: Element<'a, Message>| -> Element<'a, Message> {
             column![ui::section(look, ctx.say(key)), choice].spacing(look.gap(Gap::Small)).into()
@@ -286,11 +314,31 @@ impl State {
             part("office-filter-verdict", ui::choices(look, verdicts)),
             part("office-filter-unit", ui::choices(look, units)),
             part("office-filter-kind", ui::choices(look, kinds)),
-            part("office-filter-answer", ui::choices(look, answers)),
+            part(answered, ui::choices(look, answers)),
             part("office-filter-language", ui::choices(look, languages)),
         ])
         .spacing(look.gap(Gap::Wide))
         .width(Length::Fill)
+    }
+
+    /// A caution, by words of it or by its name.
+    fn caution<'a>(&'a self, ctx: &Ctx<'a>) -> Element<'a, Message> {
+        let (look, now) = (&ctx.look, &self.filters);
+        let field = ui::field(look, "office-caution", &now.caution_typed, |t| {
+            Message::Filter(Change::CautionTyped(t))
+        })
+        .label(ctx.say("office-filter-caution"))
+        .placeholder(ctx.say("office-filter-caution-example"))
+        .on_submit(Message::Back);
+        let offers = now.offers.iter().map(|offer| {
+            let chosen = now.caution.as_ref() == Some(&offer.id);
+            let change = Change::Caution(Some(offer.id.clone()));
+            let choice = Choice::new(offer.words.clone(), chosen, Message::Filter(change));
+            ui::radio_row(look, Choice { line: Some(offer.id.clone()), ..choice })
+        });
+        let none = (now.offers.is_empty() && now.caution.is_none() && !now.caution_typed.trim().is_empty())
+            .then(|| ui::small(look, ctx.say("office-filter-caution-none")));
+        column![Element::from(field)].extend(offers).push(none).spacing(look.gap(Gap::Small)).into()
     }
 
     fn filters_foot<'a>(&'a self, ctx: &Ctx<'a>) -> Element<'a, Message> {

@@ -5,11 +5,11 @@ use std::path::{Path, PathBuf};
 use iced::widget::{Column, column, container, row};
 use iced::{Alignment, Length};
 
-use super::places::Places;
 use super::table::sentence;
 use super::{Message, State};
 use crate::archive::import::{Bad, Summary};
 use crate::kiosk::context::Ctx;
+use crate::kiosk::office::Answer;
 use crate::kiosk::screen::counted;
 use crate::kiosk::screen::yard::name_of;
 use crate::kiosk::theme::{Gap, TextSize};
@@ -40,19 +40,31 @@ pub enum TakeIn {
     },
 }
 
+impl TakeIn {
+    /// What is told of it, as it is shown.
+    pub(super) fn of(answer: Answer) -> Option<Self> {
+        match answer {
+            Answer::Taking { done, of } => Some(Self::Busy { done, of }),
+            Answer::Took { place, result } => Some(Self::Done { place, result }),
+            _ => None,
+        }
+    }
+}
+
 impl State {
     pub(super) fn take_in_page<'a>(
         &'a self,
         ctx: &Ctx<'a>,
         take: &'a TakeIn,
-        places: &'a Places,
+        quarantined: usize,
     ) -> Element<'a, Message> {
         let look = &ctx.look;
         let content: Element<'a, Message> = match take {
             TakeIn::Where => column![
                 ui::body(look, ctx.say("office-take-what")),
-                ui::panel(look, places.view(ctx, "office-take-from", "office-take-folder")),
+                ui::panel(look, self.places.view(ctx, "office-take-from", "office-take-folder")),
             ]
+            .push((quarantined > 0).then(|| super::quarantine::way(ctx, quarantined)))
             .spacing(look.gap(Gap::Large))
             .into(),
             TakeIn::Busy { done, of } => busy(ctx, *done, *of),
