@@ -13,8 +13,8 @@ plot-weekday-7 = Sun
 
 # Waste tanks are drawn by the room that is left in them.
 plot-name-fresh = Fresh water
-plot-name-grey = Room in grey tanks
-plot-name-toilet = Room in toilet tank
+plot-name-grey = Room for grey water
+plot-name-toilet = Room in the toilet
 plot-name-battery = House battery
 plot-name-propane = Propane
 plot-name-generator = Generator fuel

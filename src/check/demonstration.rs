@@ -170,7 +170,12 @@ impl Check<'_> {
             TaskForm::Sort(placing) | TaskForm::Match(placing) => self.demo_placing(demo, placing),
             TaskForm::Set(set) => self.demo_set(demo, part, set),
             TaskForm::Point(point) if point.on == Surface::Plan => {
-                let came = self.scripts.units.is_empty() || self.came_as_it_is(&demo.file.name);
+                // Where no unit of the lot is asked, nobody can tell.
+                let asked = self.scripts.units.values().any(|unit| {
+                    let facts = Facts::new(&unit.value, &self.scripts.lot.value);
+                    demo.value.when.as_ref().is_none_or(|when| when.holds(&facts))
+                });
+                let came = !asked || self.came_as_it_is(&demo.file.name);
                 for spot in point.spots.iter().filter(|_| !came).map(|s| &s.value.id) {
                     let mut sheets = self.scripts.units.values().map(|s| &s.value);
                     if !sheets.any(|s| s.places.contains_key(&spot.value)) && !self.lost.any_form() {

@@ -84,7 +84,7 @@ fn figures_stand_on_the_step_they_belong_to() {
 fn a_card_tells_the_value_and_what_it_rests_on() {
     let mut kiosk = begun();
     go(&mut kiosk, "grey-black-dump");
-    for words in ["FIGURES", "Days until the grey tanks are full", "3.3\u{a0}days", "for 3 people"] {
+    for words in ["FIGURES", "Days of room for grey water", "3.3\u{a0}days", "for 3 people"] {
         kiosk.expect(words);
     }
 }

@@ -14,13 +14,12 @@ use crate::words::{Args, Reader};
 /// What can happen, its sign, and the lines that say what to do; a line that the unit has no words for is left out.
 const WHEN: [(Hazard, &str, &[&str]); 3] = [
     (Hazard::Fire, "emergency-fire", &["emergency-fire-do"]),
-    (Hazard::Explosion, "emergency-gas", &["emergency-gas-do", "emergency-gas-away"]),
+    (Hazard::Explosion, "emergency-gas", &["emergency-gas-do", "emergency-gas-away", "emergency-no-propane"]),
     (Hazard::Gas, "emergency-co", &["emergency-co-do"]),
 ];
 
 /// Where things are on the unit; one that it does not have is left out.
-const PLACES: [&str; 4] =
-    ["emergency-shut-off", "emergency-no-propane", "emergency-exits", "emergency-extinguisher"];
+const PLACES: [&str; 3] = ["emergency-shut-off", "emergency-exits", "emergency-extinguisher"];
 
 /// Says the card: for the renter's unit in their language, else for staff.
 struct Card<'c, 'a> {

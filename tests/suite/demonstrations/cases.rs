@@ -2,7 +2,7 @@
 
 use sendoff::script::demo::Try;
 
-use super::{cards, part, placed, reply, told};
+use super::{cards, part, placed, reply, speaker, told};
 
 type Orders<'a> = &'a [(&'a [&'a str], &'a str)];
 
@@ -162,7 +162,7 @@ fn the_dial_shows_thousands_of_feet() {
     }
     let marrow = part("wren", "altitude-dial", "marrow");
     assert!(!marrow.takes(&Try::Number(52)), "the dial ends at ten");
-    assert!(super::plain(&super::speaker("wren").said(&marrow.prompt)).contains("5,200 ft"));
+    assert!(super::plain(&speaker("wren").said(&marrow.prompt)).contains("5,200 ft"));
 }
 
 /// T-08: on a unit without propane it is left out.
@@ -186,6 +186,33 @@ fn the_propane_is_shut_off_at_its_place() {
     assert_eq!(told(&show, &Try::Shown(false)), sendoff::script::demo::SHOW_AGAIN);
 }
 
+/// T-08 where there is no propane: the diesel heater is turned off, at its own control, and never by the battery switch
+/// (handbook B40).
+#[test]
+fn the_diesel_heater_is_turned_off_at_its_own_control() {
+    let places = [
+        ("heater-panel", "right"),
+        ("disconnect", "battery"),
+        ("heater-exhaust", "pipe"),
+        ("water-heater-switch", "water"),
+    ];
+    choices("plover", "heater-off", "where", &places);
+    choices("plover", "heater-off", "fan", &[("wait", "right"), ("battery", "cool"), ("pump", "pump")]);
+    let fan = part("plover", "heater-off", "fan");
+    let cooling = reply("plover", &fan, &cards(&["battery"]));
+    assert!(cooling.contains("5 min") && cooling.contains("ruined"), "{cooling}");
+    assert!(reply("plover", &fan, &cards(&["pump"])).contains("10 min"));
+    let show = part("plover", "heater-off", "show");
+    assert_eq!(told(&show, &Try::Shown(true)), "right");
+    assert_eq!(told(&show, &Try::Shown(false)), sendoff::script::demo::SHOW_AGAIN);
+    // A place stands alone on its card: it begins with a capital.
+    let place = part("plover", "heater-off", "where");
+    let order: Vec<String> = place.items().iter().map(|card| card.id.clone()).collect();
+    for card in speaker("plover").demonstration(&place, &order).items {
+        assert!(card.text.starts_with(char::is_uppercase), "{}", card.text);
+    }
+}
+
 /// T-09: Wren 11 ft 9 in, Plover 9 ft 10 in, Heron 11 ft 6 in.
 #[test]
 fn signs_are_judged_by_the_lowest_that_will_do() {
@@ -206,7 +233,7 @@ fn signs_are_judged_by_the_lowest_that_will_do() {
         reply("wren", &signs, &meters),
         "Read the measure on the sign. 3.55 m is less than your 3.59 m."
     );
-    assert!(super::plain(&super::speaker("wren").said(&signs.prompt)).contains("11 ft 9 in"));
+    assert!(super::plain(&speaker("wren").said(&signs.prompt)).contains("11 ft 9 in"));
     let roof = [("nothing-up", "right"), ("same-limit", "roof"), ("slowly", "roof")];
     choices("wren", "may-i-pass", "roof", &roof);
 }
@@ -231,7 +258,7 @@ fn at_a_smell_of_gas_people_go_out_first() {
         );
     }
     let order = part("wren", "gas-smell", "order");
-    let items = super::speaker("wren").demonstration(&order, &[]).items;
+    let items = speaker("wren").demonstration(&order, &[]).items;
     let text =
         |id: &str| items.iter().find(|i| i.id == id).map(|i| super::plain(&i.text)).unwrap_or_default();
     assert_eq!(text("call"), "Call 911, then 555-0187");
@@ -399,7 +426,7 @@ fn a_long_descent_begins_with_a_low_gear() {
         orders(unit, "long-descent", cases);
     }
     let top = part("wren", "long-descent", "top");
-    let said = super::plain(&super::speaker("wren").said(&top.prompt));
+    let said = super::plain(&speaker("wren").said(&top.prompt));
     assert!(said.contains("7 %") && said.contains("6 mi"), "{said}");
 }
 

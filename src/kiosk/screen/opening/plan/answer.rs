@@ -14,10 +14,11 @@ use crate::unit::Facts;
 use crate::words::{Args, Reader};
 
 /// Figures beside the projection, in the order they are shown; those of what is not fitted are left out.
-const WORTH: [&str; 7] = [
+const WORTH: [&str; 8] = [
     "tow_check",
     "payload_left",
     "fresh_days",
+    "battery_days",
     "battery_nights",
     "propane_days",
     "generator_watts",
@@ -37,7 +38,10 @@ impl Answer {
     /// Computes them.
     pub(super) fn of(facts: &Facts, trip: &Trip) -> Self {
         let given = Given { facts, trip: Some(trip) };
-        let figures = WORTH.iter().filter_map(|id| figures::one(id, given));
+        let figures: Vec<Figure> = WORTH.iter().filter_map(|id| figures::one(id, given)).collect();
+        // Nights alone would be another count than the plot's, which counts by day as well.
+        let by_day = figures.iter().any(|figure| figure.id == "battery_days" && figure.state == State::Ok);
+        let figures = figures.into_iter().filter(|figure| !(by_day && figure.id == "battery_nights"));
         Self {
             projection: figures::one("trip_projection", given),
             figures: figures.filter(|figure| figure.state != State::NotFitted).collect(),
