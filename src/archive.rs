@@ -17,6 +17,7 @@
 
 pub mod audit;
 pub mod chains;
+mod cores;
 pub mod export;
 pub mod import;
 pub mod index;
@@ -133,6 +134,14 @@ pub struct Filed {
     pub path: String,
 }
 
+impl Filed {
+    /// The record that lies at a path, if that is the path of one.
+    fn at(path: String) -> Option<Self> {
+        let id = path.rsplit('/').next()?.strip_suffix(".zip")?.parse().ok()?;
+        Some(Self { id, path })
+    }
+}
+
 /// An archive, with the list of tablets as it was when it was opened.
 #[derive(Debug, Clone)]
 pub struct Archive {
@@ -221,18 +230,26 @@ impl Archive {
     /// # Errors
     /// The disk refuses, or `each` does.
     pub fn records<E: From<DiskFault>>(&self, each: &mut dyn FnMut(Filed) -> Result<(), E>) -> Result<(), E> {
-        for year in self.store.list(RECORDS)? {
-            for month in self.store.list(&format!("{RECORDS}/{year}"))? {
-                let folder = format!("{RECORDS}/{year}/{month}");
-                for name in self.store.list(&folder)? {
-                    let id = name.strip_suffix(".zip").and_then(|stem| stem.parse().ok());
-                    if let Some(id) = id {
-                        each(Filed { id, path: format!("{folder}/{name}") })?;
-                    }
-                }
-            }
+        for folder in self.folders()? {
+            self.filed_in(&folder)?.into_iter().try_for_each(&mut *each)?;
         }
         Ok(())
+    }
+
+    /// Folders of records, as `records/2026/06`, sorted.
+    fn folders(&self) -> Result<Vec<String>, DiskFault> {
+        let mut all = Vec::new();
+        for year in self.store.list(RECORDS)? {
+            let folder = format!("{RECORDS}/{year}");
+            all.extend(self.store.list(&folder)?.into_iter().map(|month| format!("{folder}/{month}")));
+        }
+        Ok(all)
+    }
+
+    /// Records in a folder, by their names.
+    fn filed_in(&self, folder: &str) -> Result<Vec<Filed>, DiskFault> {
+        let paths = self.store.list(folder)?.into_iter().map(|name| format!("{folder}/{name}"));
+        Ok(paths.filter_map(Filed::at).collect())
     }
 
     /// Where a record lies, if it is filed.

@@ -8,7 +8,7 @@ use std::sync::Arc;
 use super::chains::Chain;
 use super::receipts::LOG_CAP;
 use super::{
-    ALLOWED, Archive, ArchiveFault, DISTRUSTED, Filed, Folder, MARKS, RECEIPTS, Receipts, Store, judge,
+    ALLOWED, Archive, ArchiveFault, DISTRUSTED, Filed, Folder, MARKS, RECEIPTS, Receipts, Store, cores, judge,
 };
 use crate::ports::Disk;
 use crate::record::keys::CHECKPOINT;
@@ -54,17 +54,23 @@ pub fn export(
     let receipts = archive.receipts()?;
     let mut done = Exported::default();
     let mut waiting = Vec::new();
-    archive.records(&mut |filed| -> Result<(), ArchiveFault> {
-        if let Some(bytes) = to_copy(archive, &copy, &receipts, &filed, now, &mut done) {
-            waiting.push((filed.path, bytes));
-        }
-        let held: usize = waiting.iter().map(|(_, bytes)| bytes.len()).sum();
-        if waiting.len() >= TOGETHER || held >= TOGETHER_BYTES {
-            put_all(&copy, &mut waiting, &mut done)?;
-        }
-        told(done.new + done.known + done.left.len());
-        Ok(())
-    })?;
+    for folder in archive.folders()? {
+        let judge = |filed: &Filed| (filed.path.clone(), to_copy(archive, &copy, &receipts, filed, now));
+        cores::each(&archive.filed_in(&folder)?, judge, &mut |(path, found)| -> Result<(), ArchiveFault> {
+            match found {
+                Found::Left(why) => done.left.push((path, why)),
+                Found::Known => done.known += 1,
+                Found::New(bytes) => waiting.push((path, bytes)),
+            }
+            let held: usize = waiting.iter().map(|(_, bytes)| bytes.len()).sum();
+            if waiting.len() >= TOGETHER || held >= TOGETHER_BYTES {
+                put_all(&copy, &mut waiting, &mut done)?;
+            }
+            told(done.new + done.known + done.left.len());
+            Ok(())
+        })?;
+    }
+    done.left.sort();
     put_all(&copy, &mut waiting, &mut done)?;
     for name in archive.store().list(RECEIPTS)?.into_iter().filter(|name| name.ends_with(".log")) {
         let log = format!("{RECEIPTS}/{name}");
@@ -105,39 +111,39 @@ fn put_all(
     Ok(())
 }
 
-/// The bytes of a record that holds and is not in the copy yet.
+/// What is to be done with a record.
+enum Found {
+    /// It does not hold, and why.
+    Left(String),
+    /// The copy has it.
+    Known,
+    /// It is to be copied.
+    New(Vec<u8>),
+}
+
+/// Looks whether a record holds and is not in the copy yet.
 fn to_copy(
     archive: &Archive,
     copy: &Folder,
     receipts: &Receipts,
     filed: &Filed,
     now: jiff::Timestamp,
-    done: &mut Exported,
-) -> Option<Vec<u8>> {
-    let mut leave = |why: String| done.left.push((filed.path.clone(), why));
+) -> Found {
     let bytes = match archive.read(&filed.path) {
         Ok(bytes) => bytes,
-        Err(fault) => {
-            leave(fault.to_string());
-            return None;
-        }
+        Err(fault) => return Found::Left(fault.to_string()),
     };
     match judge::judge(&bytes, Some(&filed.id), archive.signers(), &|id| receipts.of(id), now).1 {
-        Err(failure) => {
-            leave(failure.to_string());
-            return None;
-        }
+        Err(failure) => return Found::Left(failure.to_string()),
         Ok(seen) if receipts.of(&seen.id).is_none_or(|receipt| receipt.digest != seen.digest) => {
-            leave("no receipt says when it came".to_owned());
-            return None;
+            return Found::Left("no receipt says when it came".to_owned());
         }
         Ok(_) => {}
     }
     if copy.read(&filed.path, bytes.len() as u64).is_ok_and(|there| there == bytes) {
-        done.known += 1;
-        return None;
+        return Found::Known;
     }
-    Some(bytes)
+    Found::New(bytes)
 }
 
 /// A line a chain: its last record, digest, time of receipt.

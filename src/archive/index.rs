@@ -15,6 +15,7 @@ mod file;
 mod find;
 mod hit;
 pub mod keep;
+mod page;
 mod query;
 mod row;
 mod words;
@@ -25,8 +26,8 @@ use std::path::Path;
 use rusqlite::Connection;
 
 pub use file::Draft;
-pub use find::{Count, Cursor, Page};
 pub use hit::Hit;
+pub use page::{Count, Cursor, Page};
 pub use query::{Query, Sort};
 pub use row::{Answered, RecordRow, Source, Verified};
 

@@ -89,6 +89,9 @@ const MEDIA: [&str; 3] = ["/media/", "/run/media/", "/mnt/"];
 const MOUNTS_CAP: u64 = 1 << 20;
 /// Bytes that are read of a file at a time.
 const STREAM_PIECE: u64 = 1 << 20;
+/// How often a lock is tried, and how long is waited in between.
+const LOCK_TRIES: u32 = 5;
+const LOCK_WAIT: Duration = Duration::from_millis(20);
 /// Files that are made durable at a time.
 const SIDE_BY_SIDE: usize = 8;
 
@@ -116,6 +119,11 @@ fn unlink(path: &Path) -> io::Result<()> {
 #[expect(clippy::disallowed_methods, reason = "this is the disk that everybody else is told to use")]
 fn move_to(from: &Path, to: &Path) -> io::Result<()> {
     std::fs::rename(from, to)
+}
+
+#[expect(clippy::disallowed_methods, reason = "it is the lock of another process that is waited for")]
+fn pause(time: Duration) {
+    thread::sleep(time);
 }
 
 /// Folder of a file; the working folder for a bare name.
@@ -230,11 +238,15 @@ impl Disk for SystemDisk {
 
     fn lock(&self, path: &Path) -> Result<Option<Box<dyn super::Held>>, DiskFault> {
         let file = options().create(true).append(true).open(path).map_err(io_fault("open", path))?;
-        match file.try_lock() {
-            Ok(()) => Ok(Some(Box::new(FileLock(file)))),
-            Err(std::fs::TryLockError::WouldBlock) => Ok(None),
-            Err(std::fs::TryLockError::Error(e)) => Err(io_fault("lock", path)(e)),
+        for _ in 0..LOCK_TRIES {
+            match file.try_lock() {
+                Ok(()) => return Ok(Some(Box::new(FileLock(file)))),
+                // Where this process starts another one, that holds what was open until it becomes itself.
+                Err(std::fs::TryLockError::WouldBlock) => pause(LOCK_WAIT),
+                Err(std::fs::TryLockError::Error(e)) => return Err(io_fault("lock", path)(e)),
+            }
         }
+        Ok(None)
     }
 
     fn read(&self, path: &Path, cap: u64) -> Result<Vec<u8>, DiskFault> {

@@ -1,6 +1,5 @@
 //! Finding: a query becomes a few lists of keys, walked in order and only as far as a page needs.
 
-use std::cmp::Ordering;
 use std::collections::BTreeSet;
 
 use rusqlite::types::Value;
@@ -8,6 +7,7 @@ use rusqlite::{params, params_from_iter};
 
 use super::file::mark;
 use super::hit::{HIT, Hit, hit};
+use super::page::{Count, Cursor, Page, Tier};
 use super::query::{Query, Sort};
 use super::words::{self, Phrase};
 use super::{Index, IndexFault, Part};
@@ -22,51 +22,6 @@ const WORDS: &str = "{names which other notes}";
 /// Whether one record fits an expression; the key follows.
 const FOUND_AT: &str = "SELECT 1 FROM found WHERE found MATCH ? AND found.rowid =";
 const INSIDE_AT: &str = "SELECT 1 FROM inside WHERE inside MATCH ? AND inside.rowid =";
-
-/// Where a page ended, for asking for the next one of the same query.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Cursor {
-    tier: Tier,
-    sorted: Value,
-    key: i64,
-}
-
-/// Some records, in order.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Page {
-    /// The records.
-    pub hits: Vec<Hit>,
-    /// Where to go on; none when there is no more.
-    pub next: Option<Cursor>,
-}
-
-/// How many records a query finds.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Count {
-    /// So many.
-    Exactly(u64),
-    /// More than so many; the rest was not counted.
-    MoreThan(u64),
-}
-
-/// How well a record fits the words.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-enum Tier {
-    /// All words stand in names, booking or id, as whole words.
-    Whole,
-    /// As beginnings of words.
-    Begun,
-    /// Within names or booking.
-    Inside,
-    /// In what else is said of this record.
-    Said,
-    /// In texts that it shares with others.
-    Shared,
-}
-
-impl Tier {
-    const ALL: [Self; 5] = [Self::Whole, Self::Begun, Self::Inside, Self::Said, Self::Shared];
-}
 
 /// A word of the query, looked up.
 #[derive(Debug)]
@@ -106,8 +61,9 @@ struct Plan {
 }
 
 impl Plan {
-    /// `None` when nothing can be found, since a filter names what no record has.
-    fn of(index: &Part, query: &Query) -> Result<Option<Self>, IndexFault> {
+    /// `None` when nothing can be found, since a filter names what no record has. Shared texts are looked up only where
+    /// their tier is wanted.
+    fn of(index: &Part, query: &Query, last: Tier) -> Result<Option<Self>, IndexFault> {
         let mut marks = Vec::new();
         let mut groups = index
             .connection()
@@ -123,7 +79,8 @@ impl Plan {
         let phrases = words::phrases(&query.words);
         let parts: Option<Vec<String>> = phrases.iter().map(Phrase::part).collect();
         let inside = parts.filter(|all| !all.is_empty()).map(|all| all.join(" AND "));
-        let words = phrases.iter().map(|phrase| look_up(index, phrase)).collect::<Result<_, _>>()?;
+        let word = |phrase| look_up(index, phrase, last == Tier::Shared);
+        let words = phrases.iter().map(word).collect::<Result<_, _>>()?;
         let (least, most) = query.keys();
         Ok(Some(Self { words, inside, marks, least, most }))
     }
@@ -192,10 +149,10 @@ fn quoted(group: i64) -> String {
     format!("\"{}\"", name.trim())
 }
 
-fn look_up(index: &Part, phrase: &Phrase) -> Result<Word, IndexFault> {
+fn look_up(index: &Part, phrase: &Phrase, shared: bool) -> Result<Word, IndexFault> {
     let quoted = phrase.quoted();
     let mut groups = Vec::new();
-    if phrase.in_texts() {
+    if shared && phrase.in_texts() {
         let mut find = index.connection().prepare_cached(
             "SELECT DISTINCT grp FROM texts JOIN grouped ON member = texts.rowid WHERE texts MATCH ?1 ORDER BY grp",
         )?;
@@ -214,8 +171,14 @@ impl Index {
         // One more than is shown tells whether there is a next page.
         let most = limit.saturating_add(1);
         let mut found: Vec<(Cursor, &Part)> = Vec::new();
+        let mut last = Tier::Shared;
         for part in &self.parts {
-            found.extend(part.search(query, after, most)?.into_iter().map(|cursor| (cursor, part)));
+            let cursors = part.search(query, after, most, last)?;
+            // A full page of better ones leaves no room for worse ones, wherever they are.
+            if let Some(worst) = cursors.get(limit) {
+                last = worst.tier;
+            }
+            found.extend(cursors.into_iter().map(|cursor| (cursor, part)));
         }
         if self.parts.len() > 1 {
             found.sort_by(|(a, _), (b, _)| a.order(b, query));
@@ -238,27 +201,6 @@ impl Index {
         }
         let found = u64::try_from(found).unwrap_or(u64::MAX);
         Ok(if found > limit { Count::MoreThan(limit) } else { Count::Exactly(found) })
-    }
-}
-
-impl Cursor {
-    /// Which of two records comes first; those of two parts are merged by it.
-    fn order(&self, other: &Self, query: &Query) -> Ordering {
-        let order = self
-            .tier
-            .cmp(&other.tier)
-            .then(compare(&self.sorted, &other.sorted))
-            .then(self.key.cmp(&other.key));
-        if query.reversed && query.sort != Sort::Best { order.reverse() } else { order }
-    }
-}
-
-/// The order in which SQLite has the values of one column.
-fn compare(a: &Value, b: &Value) -> Ordering {
-    match (a, b) {
-        (Value::Integer(a), Value::Integer(b)) => a.cmp(b),
-        (Value::Text(a), Value::Text(b)) => a.as_bytes().cmp(b.as_bytes()),
-        _ => Ordering::Equal,
     }
 }
 
@@ -306,11 +248,17 @@ fn select(plan: &Plan, tier: Tier, before: Option<Tier>) -> Option<(String, &'st
 }
 
 impl Part {
-    /// Where the first records stand that a query finds, in order.
-    fn search(&self, query: &Query, after: Option<&Cursor>, most: usize) -> Result<Vec<Cursor>, IndexFault> {
-        let Some(plan) = Plan::of(self, query)? else { return Ok(Vec::new()) };
+    /// Where the first records stand that a query finds, in order and down to a tier.
+    fn search(
+        &self,
+        query: &Query,
+        after: Option<&Cursor>,
+        most: usize,
+        last: Tier,
+    ) -> Result<Vec<Cursor>, IndexFault> {
+        let Some(plan) = Plan::of(self, query, last)? else { return Ok(Vec::new()) };
         match query.sort {
-            Sort::Best => self.ranked(&plan, after, most),
+            Sort::Best => self.ranked(&plan, after, most, last),
             _ => self.sorted(&plan, query, after, most),
         }
     }
@@ -322,7 +270,7 @@ impl Part {
 
     /// How many records a query finds, counted up to `most`.
     fn count(&self, query: &Query, most: usize) -> Result<usize, IndexFault> {
-        let Some(plan) = Plan::of(self, query)? else { return Ok(0) };
+        let Some(plan) = Plan::of(self, query, Tier::Shared)? else { return Ok(0) };
         let widest = if plan.has(Tier::Shared) { Tier::Shared } else { Tier::Said };
         let wide = self.keys(&plan, widest, Without::Tier(None), None, most)?;
         let mut found = wide.len();
@@ -334,13 +282,19 @@ impl Part {
         Ok(found)
     }
 
-    fn ranked(&self, plan: &Plan, after: Option<&Cursor>, limit: usize) -> Result<Vec<Cursor>, IndexFault> {
+    fn ranked(
+        &self,
+        plan: &Plan,
+        after: Option<&Cursor>,
+        limit: usize,
+        last: Tier,
+    ) -> Result<Vec<Cursor>, IndexFault> {
         let mut found = Vec::new();
         let first = after.map_or(Tier::Whole, |cursor| cursor.tier);
         // From the beginning, what the tiers before hold is known, and little: a page is not full yet.
         let mut known = after.is_none().then(BTreeSet::new);
         let mut before = None;
-        for tier in Tier::ALL {
+        for tier in Tier::ALL.into_iter().take_while(|tier| *tier <= last) {
             if tier >= first && plan.has(tier) {
                 let from = after.filter(|cursor| cursor.tier == tier).map(|cursor| cursor.key);
                 let without = match &known {

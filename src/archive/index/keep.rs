@@ -2,22 +2,17 @@
 //! from the files alone.
 
 use std::collections::BTreeSet;
-use std::sync::atomic::{AtomicUsize, Ordering};
-use std::sync::mpsc::sync_channel;
-use std::thread;
 
 use jiff::Timestamp;
 
 use super::{Draft, Index, IndexFault, RecordRow, Source, Verified};
-use crate::archive::{Archive, Filed, INDEX, RECORDS, Receipts};
-use crate::ports::{DiskFault, Ports};
+use crate::archive::{Archive, Filed, INDEX, Receipts, cores};
+use crate::ports::Ports;
 use crate::record::bag::RECORD_FILE;
 use crate::record::form;
 use crate::record::seal::RecordId;
 use crate::record::zip;
 
-/// Rows that may wait for the one who writes them.
-const AHEAD: usize = 64;
 /// Records that may lie beside the large file, if it holds as many, before all is put together: writing them anew takes
 /// a moment, and putting together takes as long as copying everything.
 const BESIDE: u64 = 2_000;
@@ -126,9 +121,9 @@ fn fill(
     let receipts = archive.receipts()?;
     let (all, now) = (receipts.len(), ports.clock.now());
     let mut done = 0;
-    for folder in folders(archive)? {
+    for folder in archive.folders()? {
         let stamp = stamp(archive, &folder, ports);
-        let filed = filed_in(archive, &folder)?;
+        let filed = archive.filed_in(&folder)?;
         add_rows(&mut draft, archive, &filed, &receipts, now, &mut |count| progress(done + count, all))?;
         done += filed.len();
         draft.folder(&folder, &stamp)?;
@@ -155,7 +150,7 @@ fn add(
             if together { Draft::together(&index, disk, &path)? } else { Draft::of(&index, disk, &path)? };
         let mut filed = news.filed.clone();
         if together {
-            filed.extend(beside.into_iter().filter_map(filed_at));
+            filed.extend(beside.into_iter().filter_map(Filed::at));
             for (folder, stamp) in index.folders()? {
                 draft.folder(&folder, &stamp)?;
             }
@@ -186,7 +181,7 @@ impl News {
     /// Looks into the folders that changed. `None` when something is gone that the index knew.
     fn of(index: &Index, archive: &Archive, ports: &Ports) -> Result<Option<Self>, IndexFault> {
         let known = index.folders()?;
-        let now = folders(archive)?;
+        let now = archive.folders()?;
         if known.iter().any(|(folder, _)| !now.contains(folder)) {
             return Ok(None);
         }
@@ -197,7 +192,7 @@ impl News {
             if before.is_some_and(|(_, old)| *old == stamp && !stamp.is_empty()) {
                 continue;
             }
-            let mut filed = filed_in(archive, &folder)?;
+            let mut filed = archive.filed_in(&folder)?;
             let held: BTreeSet<String> = index.paths_in(&folder)?.into_iter().collect();
             let lie: BTreeSet<&str> = filed.iter().map(|f| f.path.as_str()).collect();
             if held.iter().any(|path| !lie.contains(path.as_str())) {
@@ -213,30 +208,6 @@ impl News {
     const fn is_empty(&self) -> bool {
         self.filed.is_empty()
     }
-}
-
-/// Folders of records, as `records/2026/06`, sorted.
-fn folders(archive: &Archive) -> Result<Vec<String>, DiskFault> {
-    let mut all = Vec::new();
-    for year in archive.store().list(RECORDS)? {
-        let folder = format!("{RECORDS}/{year}");
-        all.extend(archive.store().list(&folder)?.into_iter().map(|month| format!("{folder}/{month}")));
-    }
-    Ok(all)
-}
-
-/// Records in a folder, by their names.
-fn filed_in(archive: &Archive, folder: &str) -> Result<Vec<Filed>, DiskFault> {
-    let mut all = Vec::new();
-    let paths = archive.store().list(folder)?.into_iter().map(|name| format!("{folder}/{name}"));
-    all.extend(paths.filter_map(filed_at));
-    Ok(all)
-}
-
-/// The record that lies at a path, if that is the path of one.
-fn filed_at(path: String) -> Option<Filed> {
-    let id = path.rsplit('/').next()?.strip_suffix(".zip")?.parse().ok()?;
-    Some(Filed { id, path })
 }
 
 /// How a folder looks; empty when that may change without being seen.
@@ -259,26 +230,11 @@ fn add_rows(
     now: Timestamp,
     done: &mut dyn FnMut(usize),
 ) -> Result<(), IndexFault> {
-    let next = AtomicUsize::new(0);
-    let workers = thread::available_parallelism().map_or(1, usize::from).min(filed.len());
-    let (send, rows) = sync_channel(AHEAD);
-    thread::scope(|scope| {
-        for _ in 0..workers {
-            let (send, next) = (send.clone(), &next);
-            scope.spawn(move || {
-                while let Some(one) = filed.get(next.fetch_add(1, Ordering::Relaxed)) {
-                    // Nobody receives any more when adding failed.
-                    if send.send(row(archive, one, receipts, now)).is_err() {
-                        break;
-                    }
-                }
-            });
-        }
-        drop(send);
-        for (count, row) in (1..).zip(rows) {
-            draft.add(row)?;
-            done(count);
-        }
+    let mut count = 0;
+    cores::each(filed, |one| row(archive, one, receipts, now), &mut |row| {
+        draft.add(row)?;
+        count += 1;
+        done(count);
         Ok(())
     })
 }
