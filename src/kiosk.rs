@@ -9,6 +9,7 @@ mod context;
 mod duty;
 pub mod edit;
 pub mod effect;
+mod entry;
 pub mod gate;
 pub mod guard;
 mod hall;
@@ -43,7 +44,7 @@ pub use hall::Hall;
 pub use manners::Notice;
 pub use run::World;
 pub use screen::{Action, Screen};
-pub use start::{Folders, StartFault, start};
+pub use start::{Folders, Gather, StartFault, start};
 
 /// What happened in the window.
 #[derive(Debug, Clone)]
@@ -111,49 +112,6 @@ impl App {
     /// The kiosk as it starts: the first start, or the Yard.
     pub fn new(world: Arc<World>, lot: Arc<Scripts>, settings: Settings) -> (Self, Task<Message>) {
         Self::with(world, lot, settings, edit::Edit::default())
-    }
-
-    /// As [`App::new`], with what is known of the lot's faults, and the folder to watch.
-    pub fn with(
-        world: Arc<World>,
-        lot: Arc<Scripts>,
-        settings: Settings,
-        edit: edit::Edit,
-    ) -> (Self, Task<Message>) {
-        let idle = manners::idle(&lot);
-        let staff = world.staff();
-        let mut app = Self {
-            watch: watch::Watch::new(idle, world.running()),
-            timer: Some(idle.dim),
-            filling: settings.full_screen,
-            screen: Screen::waiting(),
-            shapes: shape::all(&lot),
-            edit,
-            world,
-            lot,
-            settings,
-            hall: None,
-            notice: None,
-            emergency: false,
-            staff,
-            duty: None,
-            gate: None,
-            exits: false,
-            changed: 0,
-            turn: 0,
-        };
-        app.take_settings();
-        if let Err(why) = &app.staff {
-            app.tell(why.clone(), false);
-        }
-        let effect = if app.world.tablet().is_some() {
-            Effect::ListWalks
-        } else {
-            app.screen = Screen::first(app.lot.bundle.is_demo());
-            return (app, Task::none());
-        };
-        let task = app.run(vec![effect]);
-        (app, task)
     }
 
     /// What the open walk is led from, else the lot.

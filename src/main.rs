@@ -7,6 +7,7 @@ use clap::Parser as _;
 use sendoff::commands::{self, Cli, Console, Environment, Places, Task};
 use sendoff::kiosk;
 use sendoff::ports::{Ports, system};
+use sendoff::script::Bundle;
 
 fn main() -> ExitCode {
     let cli = match Cli::try_parse() {
@@ -44,7 +45,14 @@ fn open_kiosk(
     environment: &Environment,
 ) -> Result<(), String> {
     let data = commands::data_folder(places.data.as_deref(), environment)?;
-    let bundle = commands::bundle(ports, places.lot.as_deref()).map_err(|e| e.to_string())?;
+    // A folder that was mistyped is told before there is a window; what is built in is gathered beside it.
+    let bundle: kiosk::Gather = match places.lot.as_deref() {
+        None => Box::new(Bundle::demo),
+        Some(dir) => {
+            let read = commands::bundle(ports, Some(dir)).map_err(|e| e.to_string())?;
+            Box::new(move || read)
+        }
+    };
     let edited = places.lot.as_deref().filter(|_| edit);
     let folders = kiosk::Folders { data, archive };
     kiosk::start(ports, bundle, folders, (edited, windowed), environment).map_err(|e| e.to_string())

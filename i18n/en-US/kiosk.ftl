@@ -110,6 +110,9 @@ signal-warning = WARNING
 signal-caution = CAUTION
 signal-notice = NOTICE
 
+# While all is read, before the first page.
+start-reading = The kiosk reads its lot and its open walks. This can take a moment.
+
 # A tablet on a counter.
 cover-safe = Everything that was shown as done is saved.
 cover-go-on = Go on

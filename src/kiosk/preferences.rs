@@ -4,7 +4,7 @@ use serde::Deserialize;
 
 use super::context::Settings;
 use super::hall::system_of;
-use super::theme::{Hand, TextSize, Theme};
+use super::theme::{Hand, TextSize, Theme, Wishes};
 use super::ui::Layout;
 use crate::source::{At, Fault, Place, SourceFile, read as read_form};
 use crate::unit::Lot;
@@ -117,6 +117,25 @@ pub fn read(text: &str, usual: &Settings, lot: &Lot) -> Result<Settings, Fault> 
         measures.map_or(usual.staff.system, |word| system_of(&word)),
     );
     Ok(settings)
+}
+
+/// The look of the settings as text, of which nothing else can be told before the lot is read. What cannot be read is
+/// as usual.
+#[must_use]
+pub fn look(text: &str) -> Wishes {
+    let (form, _) = read_form::<Form>(&SourceFile::new(FILE, text));
+    let form = form.unwrap_or_default();
+    let theme = form.theme.and_then(|said| Theme::ALL.into_iter().find(|theme| theme.word() == said.value));
+    let size = form.text.and_then(|said| TextSize::ALL.into_iter().find(|size| size.word() == said.value));
+    let scale = form.scale.map_or(100, |percent| percent.value.clamp(SCALES.0, SCALES.1));
+    let still = form.motion.is_some_and(|motion| !motion);
+    Wishes {
+        theme: theme.unwrap_or_default(),
+        text: size.unwrap_or(TextSize::Usual),
+        scale: scale as f32 / 100.0,
+        hand: Hand::Right,
+        still,
+    }
 }
 
 fn one_of<T: Copy>(

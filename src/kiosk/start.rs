@@ -2,11 +2,17 @@
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+
+use iced::futures::channel::oneshot::{Receiver, channel};
 
 use super::context::Settings;
 use super::edit::Edit;
-use super::run::World;
-use super::{guard, program_with, staff_reader, theme};
+use super::effect::Effect;
+use super::entry::{self, Found, Reading};
+use super::run::{self, World};
+use super::theme::{self, Wishes};
+use super::{guard, preferences, staff_reader};
 use crate::archive::{Archive, ArchiveFault};
 use crate::ports::{DiskFault, Ports};
 use crate::script::Bundle;
@@ -29,7 +35,13 @@ pub enum StartFault {
     /// The archive that was named cannot be used.
     #[error(transparent)]
     Archive(#[from] ArchiveFault),
+    /// What reads it ended early.
+    #[error("lot and tablet could not be read to their end; nothing was changed; start it again")]
+    Reading,
 }
+
+/// Gives the files of the lot.
+pub type Gather = Box<dyn FnOnce() -> Bundle + Send>;
 
 /// Folders that the kiosk works in.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -47,7 +59,7 @@ pub struct Folders {
 /// See [`StartFault`].
 pub fn start(
     ports: &Ports,
-    bundle: Bundle,
+    bundle: Gather,
     folders: Folders,
     (edit, windowed): (Option<&Path>, bool),
     environment: &[(&'static str, String)],
@@ -60,28 +72,79 @@ pub fn start(
     guard::start(of("DISPLAY"), of("WAYLAND_DISPLAY"), |name| {
         libraries.has(name, |path| exists(ports, path))
     })?;
-    let Folders { data, archive } = folders;
     // A path that was mistyped is told before there is a window.
-    if let Some(dir) = &archive {
+    if let Some(dir) = &folders.archive {
         let _ = Archive::open(Arc::clone(&ports.disk), dir)?;
     }
-    let lot = std::thread::scope(|scope| {
-        // The machine's fonts take about as long to find as the lot to read.
-        let fonts = std::thread::Builder::new().spawn_scoped(scope, theme::fonts::prepare);
-        let lot = usable(bundle);
-        if fonts.is_err() {
-            theme::fonts::prepare();
-        }
-        lot
-    })?;
-    let lot = Arc::new(lot);
+    let fault = entry::once(None);
+    let reading = Reading {
+        wishes: kept_look(ports, &folders.data),
+        full_screen: !windowed,
+        letters: letters(),
+        fault: Arc::clone(&fault),
+        told: None,
+    };
+    let found = beside(ports.clone(), bundle, folders, (edit.map(Path::to_owned), windowed));
+    let ended = guard::run(|| entry::program(reading, found).run());
+    // Why nothing came to stand in the window matters more than how the window ended.
+    entry::take(&fault).map_or(Ok(()), Err)?;
+    Ok(ended?)
+}
+
+/// Finds the machine's letters beside all else; they take about as long as the lot.
+fn letters() -> Arc<AtomicBool> {
+    let ready = Arc::new(AtomicBool::new(false));
+    let tell = Arc::clone(&ready);
+    let find = move || {
+        theme::fonts::prepare();
+        tell.store(true, Ordering::Release);
+    };
+    if std::thread::Builder::new().spawn(find).is_err() {
+        theme::fonts::prepare();
+        ready.store(true, Ordering::Release);
+    }
+    ready
+}
+
+/// Reads all that the kiosk starts with, beside the window that opens meanwhile.
+fn beside(
+    ports: Ports,
+    bundle: Gather,
+    folders: Folders,
+    how: (Option<PathBuf>, bool),
+) -> Receiver<Result<Found, StartFault>> {
+    let (sender, receiver) = channel();
+    let work = move || {
+        // A window that was closed meanwhile waits for nothing.
+        let _ = sender.send(read(&ports, bundle, folders, how));
+    };
+    // Without a thread the sender goes, and the window tells that nothing was read.
+    drop(std::thread::Builder::new().name("start".to_owned()).spawn(work));
+    receiver
+}
+
+fn read(
+    ports: &Ports,
+    bundle: Gather,
+    folders: Folders,
+    (edit, windowed): (Option<PathBuf>, bool),
+) -> Result<Found, StartFault> {
+    let Folders { data, archive } = folders;
+    let lot = Arc::new(usable(bundle())?);
     let world = Arc::new(World::open(ports.clone(), data, false)?.with_archive(archive));
     let settings = Settings { full_screen: !windowed, ..Settings::new(staff_reader(&lot)) };
     let edit = match edit {
-        Some(dir) => Edit::watch(&lot, dir.to_owned()),
+        Some(dir) => Edit::watch(&lot, dir),
         None => Edit::still(&lot),
     };
-    Ok(guard::run(|| program_with(world, lot, settings, edit).run())?)
+    let listed = world.tablet().is_some().then(|| run::perform(&world, &lot, Effect::ListWalks));
+    Ok(Found { world, lot, settings, edit, listed })
+}
+
+/// The look that was kept, as far as it can be told before the lot is read.
+fn kept_look(ports: &Ports, data: &Path) -> Wishes {
+    let text = ports.disk.read(&data.join(preferences::FILE), preferences::CAP).unwrap_or_default();
+    preferences::look(&String::from_utf8_lossy(&text))
 }
 
 /// Whether a file or folder is there.

@@ -29,14 +29,19 @@ pub enum Does {
     Lift,
 }
 
-/// Tells a kiosk of a finger.
-pub fn tell(kiosk: &mut Kiosk, finger: u64, does: Does, position: Point) {
+/// A finger, as the glass tells of it.
+pub fn touch(finger: u64, does: Does, position: Point) -> Event {
     let id = Id(finger);
-    kiosk.send(Event::Touch(match does {
+    Event::Touch(match does {
         Does::Press => touch::Event::FingerPressed { id, position },
         Does::Move => touch::Event::FingerMoved { id, position },
         Does::Lift => touch::Event::FingerLifted { id, position },
-    }));
+    })
+}
+
+/// Tells a kiosk of a finger.
+pub fn tell(kiosk: &mut Kiosk, finger: u64, does: Does, position: Point) {
+    kiosk.send(touch(finger, does, position));
 }
 
 /// Drags a finger along a way, told of at each point.

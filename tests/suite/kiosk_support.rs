@@ -16,6 +16,8 @@ mod demo;
 mod look;
 #[path = "kiosk_support/opening.rs"]
 mod opening;
+#[path = "kiosk_support/taken.rs"]
+pub mod taken;
 
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError};

@@ -9,7 +9,7 @@ use jiff::Timestamp;
 use sendoff::kiosk::screen::Screen;
 
 use crate::deeds;
-use crate::display::can_open_windows;
+use crate::display::{Display, Window, can_open_windows};
 use crate::handoff::{Hands as _, lead, mark};
 use crate::kiosk_support::{SIZES, Setup};
 use crate::pair::Pair;
@@ -91,6 +91,35 @@ fn the_window_closes_for_a_pin_and_for_nothing_else() {
     assert!(pair.mirror.app.exits());
     assert!(pair.window.ended_well(), "{}", pair.window.complaints());
     assert_eq!(pair.window.complaints(), "");
+}
+
+/// Starts the kiosk where it cannot come to stand: its code, and what it complains of.
+fn cannot_stand(display: &Display, more: &[&str], data: &std::path::Path) -> (Option<i32>, String) {
+    let mut kiosk = display.command(env!("CARGO_BIN_EXE_sendoff"));
+    let out = kiosk.args(["--windowed", "--data"]).arg(data).args(more).output().unwrap();
+    (out.status.code(), String::from_utf8(out.stderr).unwrap())
+}
+
+#[test]
+fn a_lot_that_cannot_be_used_and_a_folder_in_use_end_the_program_with_their_reason() {
+    if !can_open_windows() {
+        return;
+    }
+    let folder = tempfile::tempdir().unwrap();
+    let (lot, data) = (folder.path().join("lot"), folder.path().join("data"));
+    let made = Command::new(env!("CARGO_BIN_EXE_sendoff")).args(["lot", "new"]).arg(&lot).output().unwrap();
+    assert!(made.status.success(), "{}", String::from_utf8_lossy(&made.stderr));
+    let display = Display::start();
+    let mut first = Window::open(&display, &data);
+    let (code, said) = cannot_stand(&display, &[], &data);
+    assert_eq!(code, Some(2), "{said}");
+    assert!(said.contains("data") && said.lines().count() == 1, "{said}");
+    assert!(first.lives());
+    first.kill();
+    std::fs::write(lot.join("walkthroughs/hazards.ron"), "[").unwrap();
+    let (code, said) = cannot_stand(&display, &["--lot", lot.to_str().unwrap()], &data);
+    assert_eq!(code, Some(2), "{said}");
+    assert!(said.contains("walkthroughs/hazards.ron:1:"), "{said}");
 }
 
 /// Unpacks the record and lets stock tools judge it.
