@@ -1,7 +1,11 @@
 # Who has the tablet in hand.
 closing-holds-agent = THE TABLET IS WITH THE AGENT
-closing-holds-renter = THE TABLET IS WITH THE RENTER
 closing-holds-person = THE TABLET IS WITH { $name }
+
+# The card on which it changes hands.
+closing-pass-to = Please give the tablet to { $name }.
+closing-pass-renter = Please give the tablet to the renter.
+closing-pass-list = The next page says what goes with you, and what it can cost.
 
 # What you take and what it can cost.
 closing-take-title = What you take, and what it can cost
@@ -150,8 +154,6 @@ closing-consent-given = On a screen
 closing-consent-paper = On paper
 closing-consent-paper-line = I want paper. Print it for me.
 closing-consent-lacks = Choose a screen or paper. Then you can go on to sign.
-closing-consent-lacks-who = Say who chooses. Then you can go on to sign.
-closing-consent-lacks-both = Choose a screen or paper, and say who chooses. Then you can go on to sign.
 closing-consent-done = Go on to sign
 closing-consent-was-given = { $name } agreed to an electronic record.
 closing-consent-was-paper = { $name } wants paper.

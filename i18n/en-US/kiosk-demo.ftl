@@ -24,6 +24,7 @@ demo-page-stay =
         [one] Step 1 stays.
        *[other] Steps 1 to { $count } stay.
     }
+demo-page-wrong-pair = “{ $card }” does not go with “{ $place }”.
 demo-page-part = Question { $part } of { $parts }
 demo-page-try = Try { $try }
 demo-page-placed = { $placed } of { $all } placed
@@ -53,3 +54,4 @@ demo-page-for-agent = FOR THE AGENT
 demo-page-help-show = Show { $name } the real thing on the unit. Then { $name } does this once more.
 demo-page-help-evidence = A wrong try is no mark against anyone. It shows that the step was taught.
 demo-page-helped = I have shown it. { $name } goes on
+demo-page-agent-hold = Agent: press and hold.

@@ -10,6 +10,7 @@ reread-emergency-number = Emergency number
 reread-cover-what = Everything about this unit, to read again
 reread-cover-tap = Tap to read
 reread-cover-danger = IF YOU ARE IN DANGER
+reread-cover-smell = Smell of fuel or burning
 reread-cover-fire = Fire or injury
 reread-staff = For staff: leave
 
@@ -42,7 +43,7 @@ reread-found-text = In the text: { $line }
 reread-kind-guide = Step by step
 reread-kind-emergency = Numbers to call, and what to do first
 find-idle = a, an, and, are, at, can, do, does, for, how, i, in, is, it, my, of, on, our, the, there, this, to, we, what, when, where, which, with
-find-emergency = fire, smell of gas, gas leak, flames, burning, burns, smoke, on fire, injury, hurt, blood, accident, crash, ambulance, police, help, emergency, SOS, phone number
+find-emergency = fire, smell of gas, smell of fuel, smell of burning, gas leak, flames, burning, burns, smoke, on fire, injury, hurt, blood, accident, crash, ambulance, police, help, emergency, SOS, phone number
     .title = Emergency card
 
 # A topic.

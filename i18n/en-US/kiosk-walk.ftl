@@ -27,8 +27,8 @@ walk-saving = Saving
 walk-shown-next = Shown. Next: { $title }
 walk-next = Next: { $title }
 walk-hand-over = { $count ->
-    [one] Hand over: one caution
-   *[other] Hand over: { $count } cautions
+    [one] Give the tablet to the renter: one caution
+   *[other] Give the tablet to the renter: { $count } cautions
 }
 walk-hand-over-open = { $count ->
     [one] { $label }. One thing is missing.

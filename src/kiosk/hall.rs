@@ -19,6 +19,8 @@ pub struct Hall {
     pub pace: Arc<Pace>,
     /// The unit as the plan draws it.
     pub shape: PlanShape,
+    /// The same, ready to drive.
+    pub stowed: PlanShape,
     /// Whether something proposed is being saved; the control pressed shows it.
     pub saving: bool,
 }
@@ -28,7 +30,8 @@ impl Hall {
     #[must_use]
     pub fn new(walk: Arc<Walk>, scripts: Arc<Scripts>) -> Option<Self> {
         let shape = shape::of(&scripts.units.get(&walk.route().unit)?.value);
-        Some(Self { walk, scripts, pace: Arc::default(), shape, saving: false })
+        let stowed = shape.stowed();
+        Some(Self { walk, scripts, pace: Arc::default(), shape, stowed, saving: false })
     }
 }
 

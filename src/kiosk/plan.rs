@@ -104,6 +104,13 @@ pub struct PlanShape {
 }
 
 impl PlanShape {
+    /// The unit ready to drive: awning rolled in, slide-outs in, cord put away.
+    #[must_use]
+    pub fn stowed(&self) -> Self {
+        let awning = self.awning.map(|awning| Awning { reach: 0.0, ..awning });
+        Self { awning, slides: Vec::new(), cord: None, ..self.clone() }
+    }
+
     /// Where the axles are, in inches from the nose.
     #[must_use]
     pub fn axles(&self) -> Vec<f64> {

@@ -22,6 +22,7 @@ pub mod kept_scroll;
 pub mod keyboard;
 pub mod layered;
 pub mod panel;
+pub mod peek;
 pub mod pin;
 pub mod pinned;
 pub mod plot;
@@ -38,7 +39,7 @@ pub mod words;
 pub use aside::hand_row;
 pub use button::{Button, chip, primary, quiet, saving, secondary, strong_chip};
 pub use choice::{Choice, checkbox, choices, radio_row, stepper};
-pub use dialog::{alone, dialog, on_escape};
+pub use dialog::{alone, dialog, headed_dialog, on_escape};
 pub use drawing::drawing;
 pub use field::{Field, Keys, field};
 pub use hazard::{Hazard, hazard_symbol};
@@ -51,6 +52,7 @@ pub use layered::{Over, layered};
 pub use panel::{
     Edge, chosen_panel, figure_card, note, panel, press_panel, progress, rule, scroll, signed_note,
 };
+pub use peek::peek_scroll;
 pub use pin::{PinKey, pin_pad};
 pub use pinned::{at_least, pinned};
 pub use plot::trip_plot;

@@ -141,7 +141,9 @@ fn step(hands: &mut impl Hands, done: &mut Vec<String>) {
     }
     let seen: Vec<String> = hands.kiosk().look().words().into_iter().map(str::to_owned).collect();
     let onward = seen.iter().find(|w| {
-        ["Shown. Next: ", "Hand over: ", "Next: ", "To the closing"].iter().any(|start| w.starts_with(start))
+        ["Shown. Next: ", "Give the tablet to the renter: ", "Next: ", "To the closing"]
+            .iter()
+            .any(|start| w.starts_with(start))
     });
     let onward = onward.unwrap_or_else(|| panic!("nothing leads on: {seen:#?}")).clone();
     if matches!(hands.kiosk().walk().step_state(&step.id), StepState::Open) {
@@ -243,6 +245,7 @@ fn demonstrate(hands: &mut impl Hands) {
             match press {
                 Press::Words(words, nth) => hands.press_nth(&words, nth),
                 Press::Id(id) => hands.press_id(id),
+                Press::Hold(id) => hands.hold(id),
             }
         }
         if hands.kiosk().asked() != asked {
@@ -253,22 +256,25 @@ fn demonstrate(hands: &mut impl Hands) {
 }
 
 fn closing(hands: &mut impl Hands) -> Vec<String> {
+    let sign = "Write with a finger or a pen. The button Done comes once you have written.";
+    hands.press("I am Ann Marlow");
     hands.press("Go on to sign");
     hands.press("On a screen");
     hands.press("Go on to sign");
-    for _ in 0..2 {
-        hands.sign("Write with a finger or a pen. The button Done comes once you have written.");
-        hands.press("Done");
-    }
+    hands.sign(sign);
+    hands.press("Done");
     hands.press("A picture of the screen");
+    hands.hold("closing-agent");
+    hands.sign(sign);
+    hands.press("Done");
     hands.seal("Seal the record");
     assert!(matches!(hands.kiosk().screen(), Screen::Sealed(_)), "{:?}", hands.kiosk().app.notice());
     told(&[
         "consent 1 given",
         "signed by person 1",
-        "signed by agent",
         "copy offered",
         "copy slip",
+        "signed by agent",
         "handed over",
     ])
 }

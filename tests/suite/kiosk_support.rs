@@ -434,6 +434,17 @@ impl Kiosk {
         }
     }
 
+    /// Lets a key go.
+    pub fn key_up(&mut self, key: Key) {
+        self.send(Event::Keyboard(keyboard::Event::KeyReleased {
+            key: key.clone(),
+            modified_key: key,
+            physical_key: keyboard::key::Physical::Unidentified(keyboard::key::NativeCode::Unidentified),
+            location: keyboard::Location::Standard,
+            modifiers: keyboard::Modifiers::default(),
+        }));
+    }
+
     /// Presses a key.
     pub fn key(&mut self, key: Key, text: Option<&str>) {
         self.send(Event::Keyboard(keyboard::Event::KeyPressed {

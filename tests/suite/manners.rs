@@ -17,7 +17,7 @@ use sendoff::tablet::{Tablet, TabletFault};
 use sendoff::walk::Event;
 
 use crate::kiosk_support::{HandClock, Kiosk, NOW, PSEUDO, SIZES, Setup, opened};
-use crate::screen_closing::{closing, consent, whole, write};
+use crate::screen_closing::{closing, consent, to_consent, whole, write};
 
 const DATA: &str = "/data";
 
@@ -124,7 +124,7 @@ fn what_was_typed_and_where_it_was_scrolled_is_there_after_the_cover() {
 #[test]
 fn a_signature_that_was_begun_is_there_after_the_cover() {
     let mut kiosk = closing(Setup::new(), &whole("en-US"));
-    kiosk.click("Go on to sign");
+    to_consent(&mut kiosk);
     consent(&mut kiosk);
     write(&mut kiosk);
     let page = kiosk.look().words().join(" ");
@@ -133,7 +133,7 @@ fn a_signature_that_was_begun_is_there_after_the_cover() {
     pass_through(&mut kiosk);
     assert_eq!(kiosk.look().words().join(" "), page, "the same page, with the ink");
     kiosk.click("Done");
-    kiosk.expect("Bo Marlow, please sign");
+    kiosk.expect("Please pass the tablet to Bo Marlow.");
     kiosk.no_notice();
 }
 

@@ -444,7 +444,7 @@ fn a_walk_that_was_left_at_the_renters_pages_goes_on_from_there() {
         Screen::Walk(state) => assert_eq!(state.position(), stop.steps.end - 1),
         other => panic!("{other:?}"),
     }
-    assert!(kiosk.look().words().iter().any(|words| words.starts_with("Hand over: ")));
+    assert!(kiosk.look().words().iter().any(|words| words.starts_with("Give the tablet to the renter: ")));
 }
 
 /// The renter's words.

@@ -11,7 +11,6 @@ use iced::Point;
 use sendoff::kiosk::Message;
 use sendoff::kiosk::screen::closing::Page;
 use sendoff::kiosk::screen::{self, Screen, walk};
-use sendoff::kiosk::theme::{TextSize, Theme};
 use sendoff::record::text::consent_text;
 use sendoff::route::{Answers, Caution, Route, Scale, Step};
 use sendoff::script::Speaker;
@@ -21,7 +20,8 @@ use sendoff::walk::{
 };
 use sendoff::{measure::System, words::Reader};
 
-use crate::kiosk_support::{Kiosk, PSEUDO, SIZES, Setup, how, lot, opened};
+use crate::kiosk_support::{Kiosk, Setup, how, lot, opened};
+mod fits;
 mod turned;
 const ANN: PersonId = PersonId(1);
 const BO: PersonId = PersonId(2);
@@ -159,9 +159,34 @@ pub(super) fn sign(kiosk: &mut Kiosk) {
 
 pub(super) fn consent(kiosk: &mut Kiosk) {
     kiosk.click("On a screen");
-    kiosk.click("Ann Marlow");
     kiosk.click("Go on to sign");
     kiosk.no_notice();
+}
+
+/// From the agent's card over the list to the page of consent.
+pub(super) fn to_consent(kiosk: &mut Kiosk) {
+    kiosk.click("I am Ann Marlow");
+    kiosk.click("Go on to sign");
+}
+
+/// Holds what is called so by its id as long as the agent's ring takes.
+pub(super) fn hold(kiosk: &mut Kiosk, id: &str) {
+    let mut now = std::time::Instant::now();
+    kiosk.tick(now);
+    let at = kiosk.place_of(id);
+    kiosk.finger_down(at);
+    for _ in 0..20 {
+        kiosk.tick(now);
+        now += std::time::Duration::from_millis(50);
+    }
+    kiosk.finger_up(at);
+    kiosk.no_notice();
+}
+
+/// The agent takes the tablet back.
+pub(super) fn back(kiosk: &mut Kiosk) {
+    kiosk.expect("Please give the tablet back to the agent.");
+    hold(kiosk, "closing-agent");
 }
 
 fn signed(kiosk: &Kiosk, who: Who) -> Option<Ink> {
@@ -219,6 +244,7 @@ fn the_account_names_everything() {
         shown: Shown { text: speaker.caution(&refused).digest(), language: "en-US".into() },
     });
     let mut kiosk = closing(Setup::new(), &events);
+    kiosk.click("I am Ann Marlow");
     let title = speaker.caution(&refused).title;
     kiosk.expect(&format!("Bo Marlow: {title}. Reason: I will not use it"));
     let first_of = |kiosk: &mut Kiosk, words: &str| {
@@ -242,7 +268,7 @@ fn the_account_names_everything() {
 #[test]
 fn consent_is_unticked_and_bound_to_its_text() {
     let mut kiosk = closing(Setup::new(), &whole("en-US"));
-    kiosk.click("Go on to sign");
+    to_consent(&mut kiosk);
     assert_eq!(page(&kiosk), Page::Sign);
     let lot = lot();
     let speaker = Speaker::new(&lot, "wren", Reader::new("en-US", System::Us)).unwrap();
@@ -252,11 +278,15 @@ fn consent_is_unticked_and_bound_to_its_text() {
     }
     assert!(!kiosk.shows("Go on to sign"), "nothing is ticked beforehand");
     kiosk.click("On paper");
-    assert!(!kiosk.shows("Go on to sign"), "nobody has said who they are");
+    // Somebody else chooses, and so has the tablet first.
     kiosk.click("Bo Marlow");
+    assert!(!kiosk.shows("Go on to sign"), "the page is for Bo alone");
+    kiosk.expect("Please pass the tablet to Bo Marlow.");
+    kiosk.click("I am Bo Marlow");
     kiosk.click("Go on to sign");
     let (by, said) = kiosk.walk().consents().next().unwrap();
     assert_eq!((by, said.value.given, said.value.shown.text.clone()), (BO, false, digest.clone()));
+    kiosk.click("I am Ann Marlow");
     kiosk.expect("Bo Marlow wants paper.");
     kiosk.click("Change");
     consent(&mut kiosk);
@@ -267,7 +297,7 @@ fn consent_is_unticked_and_bound_to_its_text() {
 #[test]
 fn only_a_finished_signature_is_an_event() {
     let mut kiosk = closing(Setup::new(), &whole("en-US"));
-    kiosk.click("Go on to sign");
+    to_consent(&mut kiosk);
     consent(&mut kiosk);
     kiosk.expect("Ann Marlow, please sign");
     assert!(!kiosk.shows("Done"), "there is no ink yet");
@@ -287,23 +317,33 @@ fn only_a_finished_signature_is_an_event() {
         all.len() >= 15
             && all.iter().all(|(x, y)| (0..=1000).contains(x) && *y >= 0 && *y <= ink.height as i16)
     );
+    assert!(!kiosk.shows("Bo Marlow, please sign"), "Ann still has the tablet");
+    kiosk.click("I am Bo Marlow");
     kiosk.expect("Bo Marlow, please sign");
 }
 
 #[test]
 fn a_walk_is_signed_copied_and_sealed() {
     let mut kiosk = closing(Setup::new(), &whole("en-US"));
-    kiosk.click("Go on to sign");
+    to_consent(&mut kiosk);
     consent(&mut kiosk);
     sign(&mut kiosk);
+    kiosk.click("I am Bo Marlow");
     sign(&mut kiosk);
-    kiosk.expect("Agent JM, please sign");
-    assert!(!kiosk.shows("I will not sign"), "the agent signs what they have shown");
-    sign(&mut kiosk);
+    // The copy is chosen before the tablet goes back.
     assert_eq!(page(&kiosk), Page::Copy);
-    assert!(!kiosk.shows("Seal the record"), "first the copy is offered");
+    kiosk.expect("THE TABLET IS WITH Bo Marlow");
     kiosk.click("A file on a stick");
     assert_eq!(kiosk.walk().copy().map(|c| c.value), Some(CopyChoice::Stick));
+    assert!(!kiosk.shows("Agent JM, please sign"), "Bo still has the tablet");
+    kiosk.click("I have the tablet again");
+    assert!(!kiosk.shows("Agent JM, please sign"), "a tap is no hold");
+    back(&mut kiosk);
+    kiosk.expect("Agent JM, please sign");
+    assert!(!kiosk.shows("I will not sign"), "the agent signs what they have shown");
+    assert!(!kiosk.shows("Seal the record"), "first the signature");
+    sign(&mut kiosk);
+    assert_eq!(page(&kiosk), Page::Copy);
     kiosk.click("None now");
     assert_eq!(kiosk.walk().copy().map(|c| c.value), Some(CopyChoice::Declined));
     kiosk.click("Seal the record");
@@ -322,12 +362,14 @@ fn a_walk_is_signed_copied_and_sealed() {
 #[test]
 fn who_will_not_sign_has_a_reason_and_the_agent_decides() {
     let mut kiosk = closing(Setup::new(), &whole("en-US"));
-    kiosk.click("Go on to sign");
+    to_consent(&mut kiosk);
     consent(&mut kiosk);
     kiosk.click("I will not sign");
     kiosk.fill("closing-reason", "My hand is broken");
     kiosk.click("Give the tablet to the agent");
     kiosk.click("Hand over all the same");
+    assert!(kiosk.walk().signature(Who::Person(ANN)).is_none(), "a choice alone decides nothing");
+    hold(&mut kiosk, "closing-decide");
     kiosk.no_notice();
     match &kiosk.walk().signature(Who::Person(ANN)).unwrap().value {
         Signature::Refused { reason, decision } => {
@@ -335,7 +377,9 @@ fn who_will_not_sign_has_a_reason_and_the_agent_decides() {
         }
         Signature::Signed { .. } => panic!("a refusal is no signature"),
     }
-    sign(&mut kiosk);
+    // The agent has the tablet, and Bo is the next.
+    kiosk.expect("Please give the tablet to Bo Marlow.");
+    kiosk.click("I am Bo Marlow");
     sign(&mut kiosk);
     assert_eq!(page(&kiosk), Page::Copy, "a refusal stands in for the signature");
 }
@@ -344,15 +388,17 @@ fn who_will_not_sign_has_a_reason_and_the_agent_decides() {
 fn a_unit_that_is_to_stay_can_still_be_signed_for_or_stopped() {
     let mut events = whole("en-US");
     let mut kiosk = closing(Setup::new(), &events);
-    kiosk.click("Go on to sign");
+    to_consent(&mut kiosk);
     consent(&mut kiosk);
     kiosk.click("I will not sign");
     kiosk.fill("closing-reason", "Not today");
     kiosk.click("Give the tablet to the agent");
     kiosk.click("Keep the unit here");
+    hold(&mut kiosk, "closing-decide");
     kiosk.expect("This is not decided yet");
     // They think better of it.
     kiosk.click("Ann Marlow");
+    kiosk.click("I am Ann Marlow");
     sign(&mut kiosk);
     assert!(signed(&kiosk, Who::Person(ANN)).is_some());
     assert!(!kiosk.shows("This is not decided yet"));
@@ -414,9 +460,14 @@ fn a_unit_that_is_not_handed_over_is_signed_and_sealed_with_its_reason() {
 #[test]
 fn reopening_makes_the_signatures_void() {
     let mut kiosk = closing(Setup::new(), &whole("en-US"));
-    kiosk.click("Go on to sign");
+    to_consent(&mut kiosk);
     consent(&mut kiosk);
     sign(&mut kiosk);
+    // What only the agent may do waits for the agent.
+    kiosk.click("I am Bo Marlow");
+    assert!(!kiosk.shows("Correct something"));
+    kiosk.click("Give the tablet to the agent");
+    back(&mut kiosk);
     kiosk.click("Correct something");
     kiosk.fill("closing-reason", "Wrong odometer");
     kiosk.click("Reopen the closing");
@@ -432,68 +483,18 @@ fn somebody_who_comes_late_is_marked_as_here_and_signs() {
     let mut events = whole("en-US");
     events.push(Event::PresentSet { people: vec![ANN] });
     let mut kiosk = closing(Setup::new(), &events);
-    kiosk.click("Go on to sign");
+    to_consent(&mut kiosk);
     kiosk.click("On a screen");
     assert!(!kiosk.shows("WHO CHOOSES"), "there is but one who can");
     kiosk.click("Go on to sign");
     sign(&mut kiosk);
+    back(&mut kiosk);
     sign(&mut kiosk);
     kiosk.expect("Bo Marlow is not marked as present.");
     kiosk.click("Bo Marlow is here now");
     kiosk.no_notice();
+    kiosk.click("I am Bo Marlow");
     sign(&mut kiosk);
     assert!(signed(&kiosk, Who::Person(BO)).is_some());
     assert_eq!(page(&kiosk), Page::Copy);
-}
-
-fn fits(kiosk: &mut Kiosk, what: &str) {
-    let seen = kiosk.look();
-    assert!(!seen.contains("⟨"), "{what}: words are missing: {:#?}", seen.words());
-    let faults = seen.faults();
-    assert!(faults.is_empty(), "{what} at {:?}, {:?}: {faults:#?}", kiosk.setup.size, kiosk.setup.text);
-    kiosk.renders();
-}
-
-#[test]
-fn every_page_fits_every_size() {
-    use sendoff::kiosk::screen::closing::{AskMessage, Message as Said};
-    let say = |said: Said| Message::Screen(screen::Message::Closing(said));
-    let looks = [
-        ("en-US", TextSize::Usual, Theme::Paper),
-        ("en-US", TextSize::Largest, Theme::Daylight),
-        (PSEUDO, TextSize::Usual, Theme::Dusk),
-    ];
-    for size in SIZES {
-        for (language, text, theme) in looks {
-            let setup = || Setup::new().size(size).staff(language).text(text).theme(theme);
-            let mut kiosk = closing(setup(), &opened(language, "us"));
-            fits(&mut kiosk, "much is missing");
-            let mut kiosk = closing(setup(), &whole(language));
-            fits(&mut kiosk, "what you take");
-            kiosk.message(say(Said::PageAsked(Page::Sign)));
-            fits(&mut kiosk, "consent");
-            for said in [Said::ConsentChosen(true), Said::ConsentBy(ANN), Said::ConsentDone] {
-                kiosk.message(say(said));
-            }
-            fits(&mut kiosk, "a signature");
-            write(&mut kiosk);
-            fits(&mut kiosk, "a signature with ink");
-            kiosk.message(say(Said::SignPressed));
-            kiosk.message(say(Said::Ask(AskMessage::RefusePressed(BO))));
-            kiosk.message(say(Said::Ask(AskMessage::ReasonTyped("Not today".into()))));
-            kiosk.message(say(Said::Ask(AskMessage::AgentCalled)));
-            kiosk.message(say(Said::Ask(AskMessage::Decided(Decision::HandOver))));
-            write(&mut kiosk);
-            kiosk.message(say(Said::SignPressed));
-            kiosk.no_notice();
-            assert_eq!(page(&kiosk), Page::Copy);
-            fits(&mut kiosk, "your copy");
-            kiosk.message(say(Said::CopyChosen(CopyChoice::Slip)));
-            fits(&mut kiosk, "the seal");
-            kiosk.message(say(Said::SealPressed));
-            kiosk.no_notice();
-            assert!(matches!(kiosk.screen(), Screen::Sealed(_)));
-            fits(&mut kiosk, "sealed");
-        }
-    }
 }

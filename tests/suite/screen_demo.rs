@@ -126,12 +126,25 @@ impl Page {
         if self.hand == Hand::Keys {
             self.kiosk.tab_to(press);
             self.kiosk.key(Key::Named(Named::Enter), None);
-            return self.settle();
+            self.settle();
+            if matches!(press, Press::Hold(_)) {
+                self.held();
+                self.kiosk.key_up(Key::Named(Named::Enter));
+                self.settle();
+            }
+            return;
         }
         let at = match press {
             Press::Words(words, nth) => self.kiosk.reach(words, *nth),
-            Press::Id(id) => self.kiosk.place_of(id),
+            Press::Id(id) | Press::Hold(id) => self.kiosk.place_of(id),
         };
+        if matches!(press, Press::Hold(_)) {
+            self.kiosk.finger_down(at);
+            self.settle();
+            self.held();
+            self.kiosk.finger_up(at);
+            return self.settle();
+        }
         match self.hand {
             Hand::Finger => {
                 self.kiosk.finger_down(at);
@@ -140,6 +153,14 @@ impl Page {
             Hand::Mouse | Hand::Keys => self.kiosk.click_at(at),
         }
         self.settle();
+    }
+
+    /// Time passes until a ring has closed.
+    fn held(&mut self) {
+        for _ in 0..3 {
+            self.now += Duration::from_millis(500);
+            self.settle();
+        }
     }
 
     /// Opens the task of the page.
@@ -311,6 +332,8 @@ fn after_two_wrong_tries_the_agent_shows_the_real_thing() {
     let before = page.kiosk.look();
     assert!(before.contains("Show Ann Marlow the real thing"), "{:#?}", before.words());
     page.press(&Press::Id("demo-helped"));
+    assert!(page.due().3, "a tap, which anybody can do, does not do it");
+    page.press(&Press::Hold("demo-helped"));
     let (caution, by) = page.kiosk.asked().unwrap();
     let helped = |a: &Attempt| matches!(a, Attempt::Helped(h) if h.person == by);
     assert!(page.kiosk.walk().attempts(&caution.id).iter().any(|a| helped(&a.value)));

@@ -7,7 +7,7 @@ use sendoff::kiosk::{self};
 use sendoff::walk::{Event, PersonId};
 
 use super::kiosk_support::{Kiosk, SIZES, Setup, opened};
-use super::screen_closing::{closing, consent, sign, whole};
+use super::screen_closing::{back, closing, consent, sign, whole};
 
 fn send(kiosk: &mut Kiosk, message: Message) {
     kiosk.message(kiosk::Message::Screen(screen::Message::Walk(message)));
@@ -93,7 +93,9 @@ fn handing_over_says_how_much_is_missing_first() {
     let mut kiosk = at(&last.id, events.clone());
     let missing = route.items.len() + steps.iter().map(|s| s.readings.len() + s.leaving.len()).sum::<usize>();
     let cautions: usize = steps.iter().map(|s| s.cautions.len()).sum();
-    kiosk.expect(&format!("Hand over: {cautions} cautions. {missing} things are missing."));
+    kiosk.expect(&format!(
+        "Give the tablet to the renter: {cautions} cautions. {missing} things are missing."
+    ));
     events.extend(route.items.iter().map(|i| Event::ItemCounted {
         tag: i.tag.clone(),
         count: i.count,
@@ -101,7 +103,7 @@ fn handing_over_says_how_much_is_missing_first() {
     }));
     events.push(volts("12.7"));
     let mut kiosk = at(&last.id, events);
-    kiosk.expect(&format!("Hand over: {cautions} cautions"));
+    kiosk.expect(&format!("Give the tablet to the renter: {cautions} cautions"));
 }
 
 #[test]
@@ -109,11 +111,13 @@ fn the_closing_marks_a_reading_out_of_bounds_before_anybody_signs() {
     let mut events = whole("en-US");
     events.push(volts("11.6"));
     let mut kiosk = closing(Setup::new(), &events);
+    kiosk.click("I am Ann Marlow");
     kiosk.expect("Not as it should be");
     kiosk.expect(&format!("House battery: {LOW}"));
     kiosk.expect(CHARGE);
     events.push(volts("12.7"));
     let mut kiosk = closing(Setup::new(), &events);
+    kiosk.click("I am Ann Marlow");
     assert!(!kiosk.shows(&format!("House battery: {LOW}")), "the last reading counts");
 }
 
@@ -123,23 +127,23 @@ fn each_page_of_the_closing_says_who_has_the_tablet_and_what_it_waits_for() {
     kiosk.expect("THE TABLET IS WITH THE AGENT");
     kiosk.expect("Make good what is missing above. Then the way on to sign stands here.");
     let mut kiosk = closing(Setup::new(), &whole("en-US"));
-    kiosk.expect("THE TABLET IS WITH THE RENTER");
-    kiosk.click("Go on to sign");
-    kiosk.expect("Choose a screen or paper, and say who chooses. Then you can go on to sign.");
-    kiosk.click("Ann Marlow");
+    kiosk.expect("Please give the tablet to the renter.");
+    kiosk.click("I am Ann Marlow");
     kiosk.expect("THE TABLET IS WITH Ann Marlow");
+    kiosk.click("Go on to sign");
     kiosk.expect("Choose a screen or paper. Then you can go on to sign.");
     consent(&mut kiosk);
     kiosk.expect("Still to sign after that: Bo Marlow and the agent.");
     sign(&mut kiosk);
+    kiosk.click("I am Bo Marlow");
     kiosk.expect("THE TABLET IS WITH Bo Marlow");
     kiosk.expect("Still to sign after that: the agent.");
     sign(&mut kiosk);
-    kiosk.expect("THE TABLET IS WITH THE AGENT");
-    sign(&mut kiosk);
-    kiosk.expect("THE TABLET IS WITH THE RENTER");
     kiosk.expect("Choose one of these three. Then the agent seals the record.");
     kiosk.click("None now");
+    back(&mut kiosk);
+    kiosk.expect("THE TABLET IS WITH THE AGENT");
+    sign(&mut kiosk);
     kiosk.expect("THE TABLET IS WITH THE AGENT");
     kiosk.expect("Seal the record");
     assert!(matches!(kiosk.screen(), Screen::Closing(_)));
@@ -158,6 +162,7 @@ fn frames_of_what_is_missing() {
         send(&mut kiosk, Message::SheetAsked(SheetKind::Readings));
         kiosk.save(&format!("{dir}/low-sheet-{name}.png"));
         let mut kiosk = closing(setup(), &[whole("en-US"), vec![volts("11.6")]].concat());
+        kiosk.click("I am Ann Marlow");
         kiosk.save(&format!("{dir}/take-low-{name}.png"));
         let mut kiosk = closing(setup(), &opened("en-US", "us"));
         kiosk.save(&format!("{dir}/take-missing-{name}.png"));

@@ -85,7 +85,7 @@ impl PlanShape {
             parts.push(Part::new(PartKind::SlideOut, (wall, slide.from_y), (out, slide.to_y)));
             parts.push(Part::new(PartKind::SlideIn, (wall, slide.from_y), (inward, slide.to_y)));
         }
-        if let Some(awning) = &self.awning {
+        if let Some(awning) = self.awning.as_ref().filter(|awning| awning.reach > 0.0) {
             let wall = awning.side.sign() * half;
             let edge = wall + awning.side.sign() * awning.reach;
             parts.push(Part::new(PartKind::Awning, (wall, awning.from_y), (edge, awning.to_y)));

@@ -3,6 +3,7 @@
 use super::{Kiosk, Tour, TourFault, Visit, party};
 use crate::kiosk::screen;
 use crate::kiosk::screen::caution::{self, DemoMessage};
+use crate::kiosk::ui::HoldEvent;
 use crate::script::demo::{Part, Task, Try};
 use crate::walk::{Demonstrating, PersonId};
 
@@ -47,7 +48,7 @@ impl<P: Kiosk, V: Visit> Tour<'_, '_, P, V> {
         let first = party::PARTY.first().is_some_and(|p| p.0 == by);
         if due.help {
             self.page(&format!("{name}-help"))?;
-            return self.tell_demo(DemoMessage::Helped);
+            return self.tell_demo(DemoMessage::Helped(HoldEvent::Done));
         }
         if first && due.tries < 2 {
             self.page(&if due.tries == 0 { name } else { format!("{name}-again") })?;
@@ -100,7 +101,8 @@ impl<P: Kiosk, V: Visit> Tour<'_, '_, P, V> {
                     .collect()
             }
             Try::Number(number) => vec![DemoMessage::Number(*number)],
-            Try::Shown(shown) => vec![DemoMessage::Shown(*shown)],
+            Try::Shown(true) => vec![DemoMessage::Shown(HoldEvent::Done)],
+            Try::Shown(false) => vec![DemoMessage::NotShown],
         };
         if is_handed_in(&due.part, answer) {
             messages.push(DemoMessage::Finished);

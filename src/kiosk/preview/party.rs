@@ -12,8 +12,9 @@ use crate::walk::{Event, Ink, Licence, LocalTime, Person, PersonId, Shown, Walk,
 /// Nights of the trip.
 const NIGHTS: u16 = 5;
 /// The two who travel; both drive.
-pub(super) const PARTY: [(PersonId, &str, u8); 2] =
-    [(PersonId(1), "Robin Vale", 41), (PersonId(2), "Sam Vale", 39)];
+pub(super) const PARTY: [(PersonId, &str, u8); 2] = [(ROBIN, "Robin Vale", 41), (SAM, "Sam Vale", 39)];
+pub(super) const ROBIN: PersonId = PersonId(1);
+pub(super) const SAM: PersonId = PersonId(2);
 
 /// Everything the opening asks for.
 pub(super) fn opening(scripts: &Scripts, now: Timestamp, language: &str, measures: &str) -> Vec<Event> {

@@ -4,12 +4,13 @@ use std::collections::BTreeSet;
 
 use jiff::SignedDuration;
 
+use super::party::{ROBIN, SAM};
 use super::{Kiosk, TourClock, TourFault, party};
 use crate::kiosk::headless::Driver;
 use crate::kiosk::screen::{self, Action, Screen, caution, closing, opening, settings, walk, yard};
 use crate::kiosk::{App, Hall, Message, gate};
 use crate::route::{Ask, Step};
-use crate::walk::{CopyChoice, Event};
+use crate::walk::{CopyChoice, Event, Who};
 
 /// First number of the pages that go round the unit.
 const ROUND: u32 = 10;
@@ -314,8 +315,10 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
     fn closing(&mut self) -> Result<(), TourFault> {
         self.part("closing");
         self.at_closing(closing::Page::Take)?;
+        self.page("give")?;
+        self.tell_closing(closing::Message::TakenBy(ROBIN))?;
         self.page("take")?;
-        self.at_closing(closing::Page::Sign)?;
+        self.tell_closing(closing::Message::PageAsked(closing::Page::Sign))?;
         self.page("consent")?;
         let consent = {
             let hall = self.hall()?;
@@ -326,9 +329,15 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
         };
         self.say(consent)?;
         self.at_closing(closing::Page::Sign)?;
+        self.tell_closing(closing::Message::TakenBy(ROBIN))?;
         self.page("sign")?;
+        self.tell_closing(closing::Message::SignerChosen(Who::Person(SAM)))?;
+        self.page("pass")?;
+        self.tell_closing(closing::Message::AgentAsked)?;
+        self.page("back")?;
         self.say(party::signatures())?;
         self.at_closing(closing::Page::Copy)?;
+        self.tell_closing(closing::Message::TakenBy(SAM))?;
         self.page("copy")?;
         self.say(vec![Event::CopyOffered, Event::CopyChosen { choice: CopyChoice::Slip }])?;
         self.at_closing(closing::Page::Copy)?;
@@ -358,6 +367,10 @@ impl<'t, 'p, P: Kiosk, V: Visit> Tour<'t, 'p, P, V> {
 
     fn at_closing(&mut self, page: closing::Page) -> Result<(), TourFault> {
         self.open(Screen::Closing(closing::State::new(&self.hall()?)))?;
-        self.send(screen::Message::Closing(closing::Message::PageAsked(page)))
+        self.tell_closing(closing::Message::PageAsked(page))
+    }
+
+    fn tell_closing(&mut self, message: closing::Message) -> Result<(), TourFault> {
+        self.send(screen::Message::Closing(message))
     }
 }

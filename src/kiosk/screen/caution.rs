@@ -31,6 +31,7 @@ use ask::Asked;
 use pages::Page;
 
 pub use demo::Message as DemoMessage;
+pub(in crate::kiosk) use refusal::AGENT_HOLD;
 
 /// Holds that were too short before two taps do instead.
 const TRIES: u8 = 2;

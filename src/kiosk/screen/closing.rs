@@ -7,6 +7,7 @@ mod costs;
 mod decide;
 mod jump;
 mod pad;
+mod pass;
 mod sign;
 mod take;
 
@@ -17,7 +18,7 @@ use super::Action;
 use crate::kiosk::context::Ctx;
 use crate::kiosk::hall::Hall;
 use crate::kiosk::theme::{Gap, Look};
-use crate::kiosk::ui::{self, Element, InkEvent, Stroke};
+use crate::kiosk::ui::{self, Element, HoldEvent, InkEvent, Stroke};
 use crate::record::text::consent_text;
 use crate::script::Speaker;
 use crate::walk::{CopyChoice, Decision, Event, Missing, PersonId, Phase, Shown, Who};
@@ -48,6 +49,10 @@ pub struct State {
     /// Height of the pad when its width is 1000.
     height: u16,
     asked: Option<Asked>,
+    /// Who has the tablet in hand, as they said themselves.
+    holds: Who,
+    /// Whether the renter gives it to the agent, who could go another way.
+    asked_back: bool,
     /// Whether events of this page are on their way to the journal.
     saving: bool,
 }
@@ -79,6 +84,14 @@ pub enum Message {
     ClearPressed,
     /// The signature is finished.
     SignPressed,
+    /// Somebody of the party has the tablet.
+    TakenBy(PersonId),
+    /// The renter gives the tablet to the agent.
+    AgentAsked,
+    /// The agent has the tablet, and held on to say so.
+    TakenBack(HoldEvent),
+    /// The tablet stays where it is.
+    StayPressed,
     /// Somebody has come.
     HereNow(PersonId),
     /// How the copy is taken.
@@ -104,8 +117,10 @@ pub enum AskMessage {
     StopBy(Who),
     /// The agent decides now.
     AgentCalled,
-    /// The agent has decided about a refusal.
-    Decided(Decision),
+    /// What the agent would decide about a refusal.
+    DecisionChosen(Decision),
+    /// The agent held on to say so.
+    Decided(HoldEvent),
     /// The reason is given; do it.
     Done,
     /// Back to the page.
@@ -125,6 +140,8 @@ impl State {
             strokes: Vec::new(),
             height: 1,
             asked: None,
+            holds: Who::Agent,
+            asked_back: false,
             saving: false,
         };
         state.page = state.stands_at(hall);
@@ -139,11 +156,14 @@ impl State {
 
     fn stands_at(&self, hall: &Hall) -> Page {
         let walk = &hall.walk;
-        let all_signed =
-            walk.missing_to_seal().iter().all(|m| matches!(m, Missing::CopyOffered | Missing::CopyChoice));
+        let mut missing = walk.missing_to_seal();
+        missing.retain(|m| !matches!(m, Missing::CopyOffered | Missing::CopyChoice));
+        // The last of the renters chooses the copy before the tablet goes back to the agent, who signs last.
+        let agent = missing.as_slice() == [Missing::Signature { by: Who::Agent }];
         match walk.phase() {
             Phase::Opening | Phase::Walking => Page::Take,
-            Phase::Signing | Phase::Stopped if !all_signed => Page::Sign,
+            Phase::Signing if agent && walk.copy().is_none() => Page::Copy,
+            Phase::Signing | Phase::Stopped if !missing.is_empty() => Page::Sign,
             Phase::Signing | Phase::Stopped | Phase::SealBegun => Page::Copy,
         }
     }
@@ -180,6 +200,17 @@ impl State {
             }
             Message::ClearPressed => self.strokes.clear(),
             Message::SignPressed => return self.sign(hall),
+            Message::TakenBy(person) => {
+                (self.holds, self.asked_back) = (Who::Person(person), false);
+                self.strokes.clear();
+            }
+            Message::AgentAsked => self.asked_back = true,
+            Message::TakenBack(HoldEvent::Done) => {
+                (self.holds, self.asked_back) = (Who::Agent, false);
+                self.strokes.clear();
+            }
+            Message::TakenBack(HoldEvent::TooShort) => {}
+            Message::StayPressed => self.stay(),
             Message::HereNow(person) => {
                 let mut people = hall.walk.present().map(|p| p.value.clone()).unwrap_or_default();
                 people.push(person);
@@ -199,7 +230,7 @@ impl State {
     }
 
     fn consent_done(&mut self, ctx: &Ctx<'_>, hall: &Hall) -> Action {
-        let by = self.consent_by.or_else(|| sign::only_adult(hall));
+        let by = sign::consenter(self, hall);
         let (Some(given), Some(by), Some(speaker)) = (self.consent, by, ctx.renter()) else {
             return Action::None;
         };
@@ -223,7 +254,7 @@ impl State {
         }
         self.consent_again = false;
         self.strokes.clear();
-        self.signer = None;
+        (self.signer, self.consent_by) = (None, None);
         let was_signing = self.page != Page::Take;
         let reopened = matches!(self.asked, Some(Asked::Reopen { .. }));
         self.asked = None;
@@ -241,10 +272,11 @@ impl State {
             return iced::widget::Space::new().into();
         };
         let show = Show { state: self, ctx, hall, speaker: &speaker, look: ctx.look };
-        let page = match self.page {
-            Page::Take => take::view(&show),
-            Page::Sign => sign::view(&show),
-            Page::Copy => copy::view(&show),
+        let page = match (show.card(), self.page) {
+            (Some(card), _) => pass::view(&show, &card),
+            (None, Page::Take) => take::view(&show),
+            (None, Page::Sign) => sign::view(&show),
+            (None, Page::Copy) => copy::view(&show),
         };
         let page = container(page).width(Length::Fill).height(Length::Fill);
         match &self.asked {
@@ -297,23 +329,22 @@ impl<'a> Show<'_, 'a> {
         self.hall.walk.stopped().is_some()
     }
 
-    /// Who has the tablet in hand on this page, in their own language.
+    /// Who has the tablet in hand, in their own language.
     fn holds(&self) -> String {
-        match self.holder() {
-            Some(Who::Agent) => self.staff("holds-agent"),
-            Some(Who::Person(id)) => self.say_with("holds-person", Args::new().text("name", self.name(id))),
-            None => self.say("holds-renter"),
+        match self.state.holds {
+            Who::Agent => self.staff("holds-agent"),
+            Who::Person(id) => self.say_with("holds-person", Args::new().text("name", self.name(id))),
         }
     }
 
-    /// The agent, one of the party, or whoever of the party reads.
+    /// For whose hands the page is: the agent, one of the party, or anybody of the party.
     fn holder(&self) -> Option<Who> {
         let walk = &self.hall.walk;
         let agent = |is: bool| is.then_some(Who::Agent);
         match self.state.page {
             Page::Take => agent(self.is_stopped() || !jump::before_signing(self.hall).is_empty()),
             Page::Sign => sign::holder(self),
-            Page::Copy => agent(self.is_stopped() || walk.missing_to_seal().is_empty()),
+            Page::Copy => agent(self.is_stopped() || walk.copy().is_some()),
         }
     }
 

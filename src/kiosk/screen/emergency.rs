@@ -98,8 +98,8 @@ impl<'a> Card<'_, 'a> {
     }
 }
 
-/// The card over an open screen.
-pub(super) fn card<'a>(screen: &Screen, ctx: &Ctx<'a>) -> Element<'a, Message> {
+/// The card over an open screen: its head, which stays in sight, and the rest.
+pub(super) fn card<'a>(screen: &Screen, ctx: &Ctx<'a>) -> (Element<'a, Message>, Element<'a, Message>) {
     let look = &ctx.look;
     let unit = match screen {
         Screen::Reread(state) => Some(state.unit().to_owned()),
@@ -116,17 +116,15 @@ pub(super) fn card<'a>(screen: &Screen, ctx: &Ctx<'a>) -> Element<'a, Message> {
     } else {
         column![title, Element::from(close.fill())].spacing(look.gap(Gap::Medium)).into()
     };
-    column![
-        head,
+    let rest = column![
         ui::strong(look, card.say("emergency-first")),
         card.phones(),
         ui::rule(look),
         card.first(),
         ui::rule(look),
         card.places(),
-    ]
-    .spacing(look.gap(Gap::Large))
-    .into()
+    ];
+    (head, rest.spacing(look.gap(Gap::Large)).into())
 }
 
 /// Who reads what lies around a screen.

@@ -42,7 +42,8 @@ pub(in crate::kiosk) fn frame<'a>(app: &'a App, ctx: &Ctx<'a>) -> Element<'a, Me
         column![container(top).padding(padding), page].height(Length::Fill).into();
     let page = app.covered(ctx, page);
     if app.emergency {
-        return ui::dialog(look, page, emergency::card(&app.screen, ctx), Some(Message::EmergencyToggled));
+        let (head, card) = emergency::card(&app.screen, ctx);
+        return ui::headed_dialog(look, page, head, card, Some(Message::EmergencyToggled));
     }
     if let Some(gate) = &app.gate {
         let card = gate.view(ctx, app.staff.as_ref().map_err(String::as_str)).map(Message::Gate);

@@ -381,7 +381,8 @@ impl State {
                 Some(ui::primary(look, ctx.say("opening-start"), Message::StartPressed))
             }
             Page::Stop if stop::missing(walk, &self.party).is_empty() => {
-                Some(ui::primary(look, ctx.say("opening-stop-now"), Message::StopPressed))
+                let stop = if self.stop.has_reason() { ui::primary } else { ui::secondary };
+                Some(stop(look, ctx.say("opening-stop-now"), Message::StopPressed))
             }
             Page::Ready | Page::Stop => None,
             Page::Trip | Page::Party | Page::Licences | Page::Plan => Some(

@@ -2,7 +2,7 @@
 
 use iced::advanced::Shell;
 use iced::keyboard::{self, Key, key::Named};
-use iced::widget::container;
+use iced::widget::{column, container};
 use iced::{Background, Event, Length};
 
 use super::Element;
@@ -19,12 +19,30 @@ pub fn dialog<'a, M: Clone + 'a>(
     content: impl Into<Element<'a, M>>,
     close: Option<M>,
 ) -> Element<'a, M> {
+    layer(look, base, super::scroll(look, content).width(Length::Shrink), close)
+}
+
+/// A [`dialog`](fn@dialog) with a head that stays in sight however far the rest is scrolled.
+pub fn headed_dialog<'a, M: Clone + 'a>(
+    look: &Look,
+    base: impl Into<Element<'a, M>>,
+    head: impl Into<Element<'a, M>>,
+    content: impl Into<Element<'a, M>>,
+    close: Option<M>,
+) -> Element<'a, M> {
+    let card = column![head.into(), super::scroll(look, content).width(Length::Shrink)];
+    layer(look, base, card.spacing(look.gap(Gap::Large)), close)
+}
+
+fn layer<'a, M: Clone + 'a>(
+    look: &Look,
+    base: impl Into<Element<'a, M>>,
+    card: impl Into<Element<'a, M>>,
+    close: Option<M>,
+) -> Element<'a, M> {
     let colors = look.colors();
     let ground = style::ground(look, colors.leaf, colors.ink);
-    let card = container(super::scroll(look, content).width(Length::Shrink))
-        .padding(look.gap(Gap::Wide))
-        .max_width(look.px(760.0))
-        .style(move |_| ground);
+    let card = container(card).padding(look.gap(Gap::Wide)).max_width(look.px(760.0)).style(move |_| ground);
     let shade = colors.shade;
     let over = container(card).center(Length::Fill).padding(look.gap(Gap::Wide)).style(move |_| {
         container::Style { background: Some(Background::Color(shade)), ..container::Style::default() }

@@ -64,6 +64,8 @@ struct State {
     /// The time of the last redraw, and when Shift was last pressed.
     now: Option<Instant>,
     shifted: Option<Instant>,
+    /// The mouse is held down: what it was pressed on stays where it is until it is let go.
+    mouse_down: bool,
     /// The page has changed its height: what has the focus may have to come into view.
     reveal: bool,
 }
@@ -188,7 +190,7 @@ impl<M> Typing<'_, M> {
             // Letters that come in one go are written into the same field: it must not be made anew between them,
             // before the page knows of the first.
             shell.request_redraw();
-        } else if wanted != state.open {
+        } else if wanted != state.open && !(state.mouse_down && wanted.is_none()) {
             state.open = wanted;
             state.layer = if find.begins_name() { Layer::Capital } else { Layer::default() };
             state.held = None;
@@ -220,7 +222,12 @@ impl<M> Typing<'_, M> {
         match event {
             Event::Window(window::Event::RedrawRequested(now)) => state.now = Some(*now),
             Event::Keyboard(keyboard::Event::KeyPressed { .. }) => state.real = true,
+            Event::Mouse(mouse::Event::ButtonReleased(mouse::Button::Left) | mouse::Event::CursorLeft) => {
+                state.mouse_down = false;
+            }
             _ if begins_press(event) => {
+                state.mouse_down |=
+                    matches!(event, Event::Mouse(mouse::Event::ButtonPressed(mouse::Button::Left)));
                 state.real &= on_keys;
                 // A press beside the variants puts them away.
                 if state.held.is_some() && !taken {

@@ -72,10 +72,16 @@ impl Walk {
         ))
     }
 
-    /// The copy comes when all have signed who must, or when the handover was stopped.
+    /// The copy comes when all drivers have answered, so that the tablet need not come back for it once the agent has
+    /// it; or when the handover was stopped and the agent has signed.
     fn may_copy(&self) -> Result<(), Refused> {
         let mut missing = self.missing_to_seal();
-        missing.retain(|m| !matches!(m, Missing::CopyOffered | Missing::CopyChoice));
+        let stopped = self.phase() == Phase::Stopped;
+        missing.retain(|m| match m {
+            Missing::CopyOffered | Missing::CopyChoice => false,
+            Missing::Signature { by: Who::Agent } => stopped,
+            _ => true,
+        });
         if missing.is_empty() { Ok(()) } else { Err(Refused::CopyTooEarly(missing)) }
     }
 

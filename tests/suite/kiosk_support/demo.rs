@@ -18,10 +18,12 @@ pub enum Press {
     Words(String, usize),
     /// What is called so by its id.
     Id(&'static str),
+    /// What is called so by its id, until the ring around it closes.
+    Hold(&'static str),
 }
 
 /// Controls that are pressed whatever is asked.
-const ALWAYS: [&str; 3] = ["caution-show", "demo-helped", "demo-go-on"];
+const ALWAYS: [&str; 2] = ["caution-show", "demo-go-on"];
 
 impl Kiosk {
     fn pages(&self) -> Option<&State> {
@@ -66,7 +68,9 @@ impl Kiosk {
             let seen = self.look();
             let wanted = match press {
                 Press::Words(words, nth) => seen.texts.iter().filter(|t| t.text == *words).nth(*nth),
-                Press::Id(id) => seen.focusable.iter().find(|(name, _)| name == id).map(|(_, placed)| placed),
+                Press::Id(id) | Press::Hold(id) => {
+                    seen.focusable.iter().find(|(name, _)| name == id).map(|(_, placed)| placed)
+                }
             };
             let wanted = wanted.unwrap_or_else(|| panic!("{press:?} is not among {:#?}", seen.words()));
             // Where a scroll is over something else, places are the same only within it.
@@ -85,6 +89,9 @@ impl Kiosk {
             return Vec::new();
         }
         let seen = self.look();
+        if seen.focusable.iter().any(|(name, _)| name == "demo-helped") {
+            return vec![Press::Hold("demo-helped")];
+        }
         if let Some(id) = ALWAYS.into_iter().find(|id| seen.focusable.iter().any(|(name, _)| name == id)) {
             return vec![Press::Id(id)];
         }
@@ -157,7 +164,7 @@ fn presses(due: &Due<'_>, text: &DemoText, answer: &Try) -> Vec<Press> {
             let knob = if steps < 0 { "demo-less" } else { "demo-more" };
             vec![Press::Id(knob); steps.unsigned_abs() as usize]
         }
-        Try::Shown(true) => vec![Press::Id("demo-shown")],
+        Try::Shown(true) => vec![Press::Hold("demo-shown")],
         Try::Shown(false) => vec![Press::Id("demo-not-shown")],
     };
     if is_handed_in(due.part, answer) {

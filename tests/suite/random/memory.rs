@@ -205,6 +205,10 @@ impl Hand {
     }
 
     fn leave_closing(&mut self) -> bool {
+        if self.finger.kiosk.look().focusable.iter().any(|(id, _)| id == "closing-agent") {
+            self.finger.hold("closing-agent");
+            return true;
+        }
         if self.press_any(&["closing-take-back"]) {
             return true;
         }
@@ -219,6 +223,7 @@ impl Hand {
             return self.press_any(&["closing-reopen-done"]);
         }
         self.press_any(&[
+            "caution-page-turn-agent",
             "closing-take-go-on",
             "closing-stopped-to-copy",
             "closing-sign-read-again",
@@ -259,6 +264,7 @@ impl Hand {
             match press {
                 Press::Words(words, nth) => self.finger.press_nth(words, *nth),
                 Press::Id(id) => self.finger.press_id(id),
+                Press::Hold(id) => self.finger.hold(id),
             }
         }
         if !presses.is_empty() {

@@ -84,7 +84,7 @@ pub fn enter(hands: &mut impl Hands, scene: &str) {
     let seen: Vec<String> = hands.kiosk().look().words().into_iter().map(str::to_owned).collect();
     // The tablet is handed over where a stop ends; items are counted where they lie.
     let way = match scene {
-        "cautions" => seen.iter().find(|w| w.starts_with("Hand over: ")),
+        "cautions" => seen.iter().find(|w| w.starts_with("Give the tablet to the renter: ")),
         "readings" => seen.iter().find(|w| w.ends_with(" as listed")),
         _ => None,
     };

@@ -154,6 +154,7 @@ impl Pages {
                 match press {
                     Press::Words(words, nth) => self.kiosk.click_nth(&words, nth),
                     Press::Id(id) => self.kiosk.click_id(id),
+                    Press::Hold(id) => self.hold_on(id, 1300),
                 }
                 self.settle();
             }

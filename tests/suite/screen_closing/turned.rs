@@ -2,13 +2,13 @@
 
 use sendoff::walk::Who;
 
-use super::{ANN, closing, consent, signed, whole, write};
+use super::{ANN, closing, consent, signed, to_consent, whole, write};
 use crate::kiosk_support::Setup;
 
 #[test]
 fn half_a_signature_survives_turning() {
     let mut kiosk = closing(Setup::new(), &whole("en-US"));
-    kiosk.click("Go on to sign");
+    to_consent(&mut kiosk);
     consent(&mut kiosk);
     write(&mut kiosk);
     let wide = kiosk.setup.size;

@@ -61,12 +61,14 @@ fn with_a_pin_only_the_pin_leaves() {
 fn from_the_sealed_page_the_renter_reads_their_unit_in_their_measures() {
     let mut kiosk = screen_closing::closing(Setup::new(), &screen_closing::whole("en-US"));
     let measures = kiosk.walk().reader().map(|r| r.value.measures.clone());
-    kiosk.click("Go on to sign");
+    screen_closing::to_consent(&mut kiosk);
     screen_closing::consent(&mut kiosk);
-    for _ in 0..3 {
-        screen_closing::sign(&mut kiosk);
-    }
+    screen_closing::sign(&mut kiosk);
+    kiosk.click("I am Bo Marlow");
+    screen_closing::sign(&mut kiosk);
     kiosk.click("None now");
+    screen_closing::back(&mut kiosk);
+    screen_closing::sign(&mut kiosk);
     kiosk.click("Seal the record");
     let before = disk(&kiosk);
     kiosk.click(&kiosk.say("reread-open-renter"));

@@ -113,6 +113,11 @@ fn the_copy_comes_last() {
     let mut walk = said();
     let choose = |choice| Event::CopyChosen { choice };
     assert!(matches!(why_not(&mut walk, Event::CopyOffered), Refused::CopyTooEarly(_)));
+    // The agent may sign before it or after it: the last driver chooses while they have the tablet.
+    let mut early = said();
+    all(&mut early, signing().into_iter().take(2));
+    all(&mut early, [Event::CopyOffered, choose(CopyChoice::Slip), signed(Who::Agent)]);
+    assert_eq!(early.missing_to_seal(), []);
     all(&mut walk, signing().into_iter().take(3));
     assert_eq!(why_not(&mut walk, choose(CopyChoice::Slip)), Refused::CopyNotOffered);
     let refused = why_not(&mut walk, seal());

@@ -17,6 +17,7 @@ use crate::kiosk::context::Ctx;
 use crate::kiosk::hall::Hall;
 use crate::kiosk::screen::Action;
 use crate::kiosk::screen::walk::picture::{Decoded, Picture};
+use crate::kiosk::ui::HoldEvent;
 use crate::route::Caution;
 use crate::script::demo::{Part, Said, Task, Try};
 use crate::walk::{Answer, Demonstrating, Due, Event, Helped, PersonId};
@@ -73,12 +74,14 @@ pub enum Message {
     Finished,
     /// All that does not stay is taken back.
     Cleared,
-    /// The agent says whether it was shown on the unit.
-    Shown(bool),
+    /// The agent says that it was shown on the unit, and holds on to say so.
+    Shown(HoldEvent),
+    /// The agent says that it was not shown yet.
+    NotShown,
     /// The remark after a right try was read.
     RemarkRead,
-    /// The agent has shown the real thing.
-    Helped,
+    /// The agent has shown the real thing, and holds on to say so.
+    Helped(HoldEvent),
 }
 
 impl State {
@@ -267,7 +270,7 @@ impl super::State {
             }
             return Action::None;
         }
-        if matches!(message, Message::Helped) {
+        if matches!(message, Message::Helped(HoldEvent::Done)) {
             let helped = Helped {
                 caution: caution.id.clone(),
                 demonstration: due.demonstration.id.clone(),
@@ -291,15 +294,22 @@ impl super::State {
                 *demo = State::new(&due, ctx, reply);
                 false
             }
-            Message::Shown(shown) => {
-                demo.so_far = Try::Shown(shown);
+            Message::Shown(HoldEvent::Done) => {
+                demo.so_far = Try::Shown(true);
+                true
+            }
+            Message::NotShown => {
+                demo.so_far = Try::Shown(false);
                 true
             }
             Message::RemarkRead => {
                 demo.reply = None;
                 false
             }
-            Message::Begun | Message::WordsAsked | Message::Helped => false,
+            Message::Shown(HoldEvent::TooShort)
+            | Message::Begun
+            | Message::WordsAsked
+            | Message::Helped(_) => false,
         };
         if over { self.hand_in(ctx, caution, by, &due) } else { Action::None }
     }

@@ -16,7 +16,7 @@ use crate::words::Args;
 /// Reasons that are offered; anything else is said in their own words.
 const REASONS: [&str; 3] = ["unclear", "disagree", "cannot"];
 /// How long the agent holds on to decide.
-pub(super) const AGENT_HOLD: Duration = Duration::from_millis(800);
+pub(in crate::kiosk) const AGENT_HOLD: Duration = Duration::from_millis(800);
 
 /// A refusal so far.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]

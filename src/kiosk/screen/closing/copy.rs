@@ -3,10 +3,10 @@
 use iced::widget::{column, row};
 use iced::{Alignment, Length};
 
-use super::{AskMessage, Message, Page, Show, sign};
+use super::{AskMessage, Message, Page, Show, pass, sign};
 use crate::kiosk::theme::Gap;
 use crate::kiosk::ui::{self, Choice, Element};
-use crate::walk::{CopyChoice, Missing, Phase};
+use crate::walk::{CopyChoice, Phase};
 
 pub(super) fn view<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     let look = &show.look;
@@ -43,7 +43,9 @@ fn foot<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
         return ui::saving(look, show.staff(key)).fill().into();
     }
     let mut small = row![].spacing(look.gap(Gap::Wide)).align_y(Alignment::Center);
-    if matches!(walk.phase(), Phase::Signing | Phase::Stopped) {
+    if !show.state.is_with_agent() {
+        small = small.push(pass::to_agent(show));
+    } else if matches!(walk.phase(), Phase::Signing | Phase::Stopped) {
         small = small.push(ui::quiet(look, show.staff("reopen"), Message::Ask(AskMessage::ReopenPressed)));
     } else if walk.phase() == Phase::Walking {
         small = small.push(ui::secondary(look, show.staff("back"), Message::PageAsked(Page::Sign)));
@@ -51,8 +53,7 @@ fn foot<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     let small = small.wrap();
     let missing = walk.missing_to_seal();
     if !missing.is_empty() {
-        let copy_alone = missing.iter().all(|m| matches!(m, Missing::CopyOffered | Missing::CopyChoice));
-        let lacks = copy_alone.then(|| show.lacks(show.say("copy-lacks")));
+        let lacks = walk.copy().is_none().then(|| show.lacks(show.say("copy-lacks")));
         let parts = column![].push(lacks).push(small);
         return parts.spacing(look.gap(Gap::Small)).into();
     }

@@ -2,11 +2,12 @@
 
 use iced::widget::column;
 
-use super::{AskMessage, Message, Show, State, take};
+use super::{AskMessage, Message, Show, State};
 use crate::kiosk::hall::Hall;
 use crate::kiosk::screen::Action;
+use crate::kiosk::screen::caution::AGENT_HOLD;
 use crate::kiosk::theme::Gap;
-use crate::kiosk::ui::{self, Choice, Element};
+use crate::kiosk::ui::{self, Choice, Element, HoldEvent};
 use crate::walk::{Decision, Event, PersonId, Who};
 use crate::words::Args;
 
@@ -14,7 +15,7 @@ use crate::words::Args;
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Asked {
     /// Somebody will not sign.
-    Refusal { by: PersonId, reason: String, decide: bool },
+    Refusal { by: PersonId, reason: String, decide: bool, decision: Option<Decision> },
     /// Something is to be corrected.
     Reopen { reason: String },
     /// The unit is to stay.
@@ -34,7 +35,7 @@ impl State {
         let empty = String::new();
         match (message, &mut self.asked) {
             (AskMessage::RefusePressed(by), _) => {
-                self.asked = Some(Asked::Refusal { by, reason: empty, decide: false });
+                self.asked = Some(Asked::Refusal { by, reason: empty, decide: false, decision: None });
             }
             (AskMessage::ReopenPressed, _) => self.asked = Some(Asked::Reopen { reason: empty }),
             (AskMessage::StopPressed, _) => self.asked = Some(Asked::Stop { reason: empty, by: Who::Agent }),
@@ -44,8 +45,17 @@ impl State {
             (AskMessage::AgentCalled, Some(Asked::Refusal { reason, decide, .. })) => {
                 *decide = !reason.trim().is_empty();
             }
-            (AskMessage::Decided(decision), Some(Asked::Refusal { by, reason, decide: true })) => {
-                let event = Event::SignatureRefused { by: *by, reason: reason.trim().to_owned(), decision };
+            (AskMessage::DecisionChosen(chosen), Some(Asked::Refusal { decide: true, decision, .. })) => {
+                *decision = Some(chosen);
+            }
+            (
+                AskMessage::Decided(HoldEvent::Done),
+                Some(Asked::Refusal { by, reason, decide: true, decision: Some(decision) }),
+            ) => {
+                let (reason, decision) = (reason.trim().to_owned(), *decision);
+                let event = Event::SignatureRefused { by: *by, reason, decision };
+                // Whoever held on is the agent, and has the tablet from now on.
+                self.holds = Who::Agent;
                 return self.propose(vec![event]);
             }
             (AskMessage::Done, Some(asked)) => {
@@ -66,8 +76,8 @@ impl State {
 
 pub(super) fn view<'a>(show: &Show<'_, 'a>, asked: &'a Asked) -> Element<'a, Message> {
     match asked {
-        Asked::Refusal { by, reason, decide: false } => refusal(show, *by, reason),
-        Asked::Refusal { by, reason, decide: true } => decision(show, *by, reason),
+        Asked::Refusal { by, reason, decide: false, .. } => refusal(show, *by, reason),
+        Asked::Refusal { by, reason, decide: true, decision } => decide(show, *by, reason, *decision),
         Asked::Reopen { reason } => reopen(show, reason),
         Asked::Stop { reason, by } => stop(show, reason, *by),
     }
@@ -112,28 +122,39 @@ fn refusal<'a>(show: &Show<'_, 'a>, by: PersonId, reason: &'a str) -> Element<'a
     .into()
 }
 
-/// The agent's part.
-fn decision<'a>(show: &Show<'_, 'a>, by: PersonId, reason: &str) -> Element<'a, Message> {
+/// The agent's part: a choice, and a hold, so that nobody else decides.
+fn decide<'a>(
+    show: &Show<'_, 'a>,
+    by: PersonId,
+    reason: &str,
+    decision: Option<Decision>,
+) -> Element<'a, Message> {
     let look = &show.look;
     let args = Args::new().text("name", show.name(by)).text("reason", reason);
-    let option = |key: &str, decision: Decision| {
-        let words = (show.staff(key), show.staff(&format!("{key}-line")));
-        take::option(show, words, Message::Ask(AskMessage::Decided(decision)))
-    };
-    let mut page = column![
+    let page = column![
         ui::title(look, show.staff("decide-title")),
         ui::strong(look, show.staff_with("decide-what", &args)),
     ]
     .spacing(look.gap(Gap::Large));
     if show.hall.saving {
-        page = page.push(ui::saving(look, show.staff("saving")));
-    } else {
-        page = page
-            .push(option("decide-hand-over", Decision::HandOver))
-            .push(option("decide-keep", Decision::KeepUnit))
-            .push(back(show, show.staff("back")));
+        return page.push(ui::saving(look, show.staff("saving"))).into();
     }
-    page.into()
+    let option = |key: &str, which: Decision| {
+        let message = Message::Ask(AskMessage::DecisionChosen(which));
+        let choice = Choice::new(show.staff(key), decision == Some(which), message);
+        ui::radio_row(look, Choice { line: Some(show.staff(&format!("{key}-line"))), ..choice })
+    };
+    let hold = decision.map(|_| {
+        let say = |key: &str| show.ctx.say(&format!("caution-page-{key}"));
+        let held = |event| Message::Ask(AskMessage::Decided(event));
+        let hold = ui::hold(look, say("decide-hold"), say("decide-hold-line"), held);
+        Element::from(hold.id("closing-decide").lasting(AGENT_HOLD))
+    });
+    page.push(option("decide-hand-over", Decision::HandOver))
+        .push(option("decide-keep", Decision::KeepUnit))
+        .push(hold)
+        .push(back(show, show.staff("back")))
+        .into()
 }
 
 fn reopen<'a>(show: &Show<'_, 'a>, reason: &'a str) -> Element<'a, Message> {

@@ -3,7 +3,7 @@
 use iced::widget::{Column, Row, column, container, row};
 use iced::{Alignment, Length};
 
-use super::{AskMessage, Message, Page, Show, State, pad};
+use super::{AskMessage, Message, Page, Show, State, pad, pass};
 use crate::kiosk::hall::Hall;
 use crate::kiosk::theme::Gap;
 use crate::kiosk::ui::{self, Choice, Element, Symbol};
@@ -19,8 +19,14 @@ pub(super) fn only_adult(hall: &Hall) -> Option<PersonId> {
     }
 }
 
-fn adults_here(hall: &Hall) -> Vec<PersonId> {
+pub(super) fn adults_here(hall: &Hall) -> Vec<PersonId> {
     hall.walk.adults().map(|p| p.id).filter(|id| hall.walk.is_present(*id)).collect()
+}
+
+/// Who chooses how the record is kept: whoever was named, else whoever has the tablet.
+pub(super) fn consenter(state: &State, hall: &Hall) -> Option<PersonId> {
+    let holds = if let Who::Person(id) = state.holds { Some(id) } else { None };
+    state.consent_by.or(holds).or_else(|| only_adult(hall))
 }
 
 /// Who signs: each driver, then the agent. When the unit stays, the agent first; others if they wish.
@@ -63,7 +69,7 @@ fn asks_consent(show: &Show<'_, '_>) -> bool {
 /// Who has the tablet in hand: whoever chooses or signs; the agent where something is to be decided.
 pub(super) fn holder(show: &Show<'_, '_>) -> Option<Who> {
     if asks_consent(show) {
-        return show.state.consent_by.or_else(|| only_adult(show.hall)).map(Who::Person);
+        return consenter(show.state, show.hall).map(Who::Person);
     }
     match signer(show.state, show.hall) {
         Some(Who::Person(id)) if undecided(show).is_none() && show.hall.walk.is_present(id) => {
@@ -130,7 +136,7 @@ fn numbered<'a>(show: &Show<'_, 'a>, number: usize, point: String) -> Element<'a
 fn consent_foot<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
     let look = &show.look;
     let here = adults_here(show.hall);
-    let by = show.state.consent_by.or_else(|| only_adult(show.hall));
+    let by = consenter(show.state, show.hall);
     let who = (here.len() > 1).then(|| {
         let people =
             here.into_iter().map(|id| Choice::new(show.name(id), by == Some(id), Message::ConsentBy(id)));
@@ -138,12 +144,10 @@ fn consent_foot<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
             .spacing(look.gap(Gap::Small))
     });
     let back = ui::secondary(look, show.say("sign-read-again"), Message::PageAsked(Page::Take));
-    let done: Element<'a, Message> = match (show.state.consent.is_some(), by.is_some()) {
-        (true, true) if show.hall.saving => ui::saving(look, show.say("saving")).fill().into(),
-        (true, true) => ui::primary(look, show.say("consent-done"), Message::ConsentDone).fill().into(),
-        (false, true) => show.lacks(show.say("consent-lacks")),
-        (true, false) => show.lacks(show.say("consent-lacks-who")),
-        (false, false) => show.lacks(show.say("consent-lacks-both")),
+    let done: Element<'a, Message> = match show.state.consent {
+        Some(_) if show.hall.saving => ui::saving(look, show.say("saving")).fill().into(),
+        Some(_) => ui::primary(look, show.say("consent-done"), Message::ConsentDone).fill().into(),
+        None => show.lacks(show.say("consent-lacks")),
     };
     if look.portrait() {
         return column![].push(who).push(done).push(back).spacing(look.gap(Gap::Large)).into();
@@ -245,6 +249,11 @@ fn chips<'a>(show: &Show<'_, 'a>, now: Who) -> Element<'a, Message> {
         .into()
 }
 
+/// Everybody who signs, for the agent to choose from.
+pub(super) fn chips_of_all<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
+    chips(show, signer(show.state, show.hall).unwrap_or(Who::Agent))
+}
+
 /// What was said about an electronic record; it can be changed until somebody has signed.
 fn consent_line<'a>(show: &Show<'_, 'a>) -> Option<Element<'a, Message>> {
     let look = &show.look;
@@ -328,9 +337,12 @@ fn foot<'a>(show: &Show<'_, 'a>, who: Who) -> Element<'a, Message> {
         let phase = show.hall.walk.phase();
         if phase == Phase::Walking {
             small = small.push(ui::quiet(look, show.say("sign-read-again"), Message::PageAsked(Page::Take)));
-        } else {
+        } else if show.state.is_with_agent() {
             small =
                 small.push(ui::quiet(look, show.staff("reopen"), Message::Ask(AskMessage::ReopenPressed)));
+        }
+        if !show.state.is_with_agent() {
+            small = small.push(pass::to_agent(show));
         }
     }
     let small = container(small.wrap().vertical_spacing(look.gap(Gap::Small))).width(Length::Fill);

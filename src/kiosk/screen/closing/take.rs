@@ -4,9 +4,9 @@ use iced::widget::{Column, column, row};
 use iced::{Alignment, Length};
 
 use super::account::{self, Part};
-use super::{AskMessage, Message, Page, Show, costs, jump};
+use super::{AskMessage, Message, Page, Show, costs, jump, pass};
 use crate::kiosk::theme::{Gap, style};
-use crate::kiosk::ui::{self, Edge, Element, Symbol};
+use crate::kiosk::ui::{self, Element, Symbol};
 use crate::walk::Phase;
 
 pub(super) fn view<'a>(show: &Show<'_, 'a>) -> Element<'a, Message> {
@@ -103,10 +103,13 @@ fn foot<'a>(show: &Show<'_, 'a>, ready: bool) -> Element<'a, Message> {
     let look = &show.look;
     let walking = show.hall.walk.phase() == Phase::Walking;
     let mut small = row![].spacing(look.gap(Gap::Wide)).align_y(Alignment::Center);
-    if walking {
+    if !show.state.is_with_agent() {
+        // What only the agent may do waits until the agent has the tablet.
+        small = small.push(pass::to_agent(show));
+    } else if walking {
         small = small.push(ui::secondary(look, show.staff("take-back"), Message::BackPressed));
     }
-    if show.hall.walk.stopped().is_none() {
+    if show.state.is_with_agent() && show.hall.walk.stopped().is_none() {
         small = small.push(ui::quiet(look, show.staff("stop"), Message::Ask(AskMessage::StopPressed)));
     }
     let small = small.wrap().vertical_spacing(look.gap(Gap::Small));
@@ -128,15 +131,4 @@ fn foot<'a>(show: &Show<'_, 'a>, ready: bool) -> Element<'a, Message> {
         .spacing(look.gap(Gap::Wide))
         .align_y(Alignment::Center)
         .into()
-}
-
-/// A panel to press, with a line below its title.
-pub(super) fn option<'a>(
-    show: &Show<'_, 'a>,
-    (title, line): (String, String),
-    message: Message,
-) -> Element<'a, Message> {
-    let look = &show.look;
-    let words = column![ui::strong(look, title), ui::body(look, line)].spacing(look.gap(Gap::Tiny));
-    ui::press_panel(look, Edge::Press, words, message)
 }

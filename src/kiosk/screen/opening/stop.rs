@@ -37,6 +37,11 @@ impl Draft {
         Self { from: Page::Trip, reason: String::new(), by: Who::Agent, driver: None }
     }
 
+    /// Whether a reason is given; until then the button says only what is still to be said.
+    pub(super) fn has_reason(&self) -> bool {
+        !self.reason.trim().is_empty()
+    }
+
     /// Where back leads to.
     pub(super) const fn from(&self) -> Page {
         self.from

@@ -46,11 +46,13 @@ impl<'a> Show<'a> {
         let grave = self.state.prepared.guides.iter().filter(|g| g.grave);
         let guides =
             grave.map(|g| (self.say(&format!("guide-{}", g.id)), Message::GuideChosen(g.id.clone())));
-        let fire = (self.say("reread-cover-fire"), Message::EmergencyPressed);
+        // A smell of gas has its own guide; any other has the card.
+        let card =
+            ["reread-cover-smell", "reread-cover-fire"].map(|key| (self.say(key), Message::EmergencyPressed));
         // As high as three lines, where they stand beside each other.
         let lines = if look.portrait() { 1.0 } else { 3.0 };
         let high = lines * look.size(Type::Strong) * 1.3;
-        let ways = guides.chain([fire]).map(|(words, message)| {
+        let ways = guides.chain(card).map(|(words, message)| {
             // The strongest contrast of the page: what is looked for in the dark, in fright.
             let sign = ui::symbol::symbol_in(look, Symbol::Alert, 40.0, colors.leaf, colors.ink);
             let words = ui::strong(look, words).color(colors.leaf).width(Length::Fill);

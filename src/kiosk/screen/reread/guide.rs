@@ -100,7 +100,10 @@ impl<'a> Show<'a> {
         let (grave, rest): (Vec<_>, Vec<_>) = self.state.prepared.guides.iter().partition(|g| g.grave);
         let mut danger: Vec<Element<'a, Message>> =
             grave.iter().map(|g| self.guide_row(look, &g.id, true)).collect();
-        danger.push(self.way(look, self.say("reread-cover-fire"), Symbol::Alert, Message::EmergencyPressed));
+        danger.extend(
+            ["reread-cover-smell", "reread-cover-fire"]
+                .map(|key| self.way(look, self.say(key), Symbol::Alert, Message::EmergencyPressed)),
+        );
         let part = |key: &str, rows: Vec<Element<'a, Message>>| {
             let rows = self.columns(look, rows);
             column![ui::section(look, self.say(key)), rows].spacing(look.gap(Gap::Small))

@@ -79,32 +79,31 @@ impl<'a> Page<'a> {
             return ui::saving(look, ctx.say("walk-saving"));
         }
         let open = *walk.step_state(&self.step.id) == StepState::Open;
-        let label = match way::onward(walk, self.state.step) {
+        let (label, missing) = match way::onward(walk, self.state.step) {
             Onward::Step(next) => {
                 let id = walk.route().steps.get(next).map(|s| s.id.as_str()).unwrap_or_default();
                 let title = self.say_unit(&format!("step-{id}"));
-                ctx.say_with(
-                    if open { "walk-shown-next" } else { "walk-next" },
-                    &Args::new().text("title", title),
-                )
+                let key = if open { "walk-shown-next" } else { "walk-next" };
+                (ctx.say_with(key, &Args::new().text("title", title)), self.open_here())
             }
             Onward::HandOver { cautions, .. } => {
-                let label = counted(ctx, "walk-hand-over", cautions);
-                return match self.open_at_stop() {
-                    0 => ui::primary(look, label, Message::Onward),
-                    open => ui::secondary(look, self.with_open(label, open), Message::Onward).bold(),
-                };
+                (counted(ctx, "walk-hand-over", cautions), self.open_at_stop())
             }
             Onward::Closing => {
                 let label = ctx.say("walk-to-closing");
                 let whole = walk.missing_to_sign().iter().all(|m| *m == Missing::Consent);
+                let here = if whole { 0 } else { self.open_here() };
                 return match (whole, open) {
+                    _ if here > 0 => ui::secondary(look, self.with_open(label, here), Message::Onward).bold(),
                     (true, _) | (_, true) => ui::primary(look, label, Message::Onward),
                     (false, false) => ui::secondary(look, label, Message::Onward).bold(),
                 };
             }
         };
-        ui::primary(look, label, Message::Onward)
+        match missing {
+            0 => ui::primary(look, label, Message::Onward),
+            _ => ui::secondary(look, self.with_open(label, missing), Message::Onward).bold(),
+        }
     }
 
     /// What a button does, with how much is missing before it should be done.

@@ -74,7 +74,10 @@ pub(super) fn near(shape: &PlanShape, station: Station) -> Side {
 impl<'a> Page<'a> {
     fn plan(&self, orientation: Orientation) -> Element<'a, Message> {
         let (state, look) = (self.state, &self.ctx.look);
-        plan::view(look, &self.hall.shape, &state.pegs, orientation, state.floor)
+        // Before leaving nothing stands out any more.
+        let leaving = way::zone(self.walk(), state.step) == Zone::Leaving;
+        let shape = if leaving { &self.hall.stowed } else { &self.hall.shape };
+        plan::view(look, shape, &state.pegs, orientation, state.floor)
             .marks(&state.marks)
             .on_peg(Message::PegPressed)
             .on_hold(Message::PointHeld)

@@ -185,14 +185,23 @@ impl<'a> Page<'a> {
 
     /// How much is missing at this stop that should be done before the tablet changes hands.
     pub(super) fn open_at_stop(&self) -> usize {
+        let route = self.walk().route();
+        let stop = route.stop_of(self.state.step).and_then(|i| route.stops.get(i));
+        stop.map_or(0, |stop| self.open_in(stop.steps.clone()))
+    }
+
+    /// How much is missing at this step that should be done before the next one.
+    pub(super) fn open_here(&self) -> usize {
+        self.open_in(self.state.step..self.state.step + 1)
+    }
+
+    fn open_in(&self, steps: std::ops::Range<usize>) -> usize {
         let walk = self.walk();
-        let route = walk.route();
-        let Some(stop) = route.stop_of(self.state.step).and_then(|i| route.stops.get(i)) else { return 0 };
         let counts = |m: &Missing| {
             matches!(m, Missing::Reading { .. } | Missing::Leaving { .. } | Missing::LeavingNotGood { .. })
         };
-        let missing = stop.steps.clone().flat_map(|i| walk.missing_at(i)).filter(counts).count();
-        let kit = route.steps.get(stop.steps.clone()).unwrap_or_default().iter().any(|s| s.kit);
+        let missing = steps.clone().flat_map(|i| walk.missing_at(i)).filter(counts).count();
+        let kit = walk.route().steps.get(steps).unwrap_or_default().iter().any(|s| s.kit);
         let items = walk.items_settled();
         missing + if kit { items.all.saturating_sub(items.done) } else { 0 }
     }

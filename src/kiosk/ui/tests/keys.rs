@@ -275,6 +275,18 @@ fn our_keys_step_aside_for_a_real_keyboard() {
     });
 }
 
+/// What is pressed with the mouse must not move away from under it before it is let go.
+#[test]
+fn our_keys_stay_while_the_mouse_is_held_down_elsewhere() {
+    on!(Page::Type, |driver| {
+        touch_field!(driver);
+        driver.mouse_down(iced::Point::new(4.0, 4.0)).unwrap();
+        assert!(driver.find("q").is_some());
+        driver.mouse_up().unwrap();
+        assert_eq!(driver.find("q"), None);
+    });
+}
+
 /// A window that draws slowly gets several letters between two frames, and the first of them puts our keys away.
 #[test]
 fn letters_that_come_in_one_go_are_all_written() {

@@ -5,8 +5,8 @@ use iced::widget::{Column, Space, column, container, row};
 use iced::{Alignment, Length, Point};
 
 use super::super::Message as PageMessage;
-use super::Message;
 use super::view::{Page, sent};
+use super::{Message, help};
 use crate::kiosk::theme::{Gap, style};
 use crate::kiosk::ui::{self, Choice, Edge, Element};
 use crate::script::demo::{Setting, Task, Try};
@@ -39,13 +39,13 @@ fn in_columns<'a>(page: &Page<'_, '_, 'a>, cards: Vec<Element<'a, PageMessage>>)
     let gap = look.gap(Gap::Small);
     let column = |cards: Vec<Element<'a, PageMessage>>| Column::with_children(cards).spacing(gap);
     if cards.len() <= ONE_COLUMN || look.portrait() {
-        return ui::scroll(look, column(cards)).height(Length::Fill).into();
+        return ui::peek_scroll(look, column(cards));
     }
     let half = cards.len().div_ceil(2);
     let mut first = cards;
     let second = first.split_off(half);
     let both = row![column(first).width(Length::Fill), column(second).width(Length::Fill)].spacing(gap);
-    ui::scroll(look, both).height(Length::Fill).into()
+    ui::peek_scroll(look, both)
 }
 
 fn laid_card<'a>(page: &Page<'_, '_, 'a>, at: usize, id: &str, back: bool) -> Element<'a, PageMessage> {
@@ -95,7 +95,7 @@ pub(super) fn choose<'a>(page: &Page<'_, '_, 'a>, all: bool) -> Element<'a, Page
     };
     let hint = ui::small(look, page.say(key));
     let rows = Column::with_children(rows).spacing(look.gap(Gap::Medium));
-    ui::scroll(look, column![hint, rows].spacing(look.gap(Gap::Medium))).height(Length::Fill).into()
+    ui::peek_scroll(look, column![hint, rows].spacing(look.gap(Gap::Medium)))
 }
 
 /// A number with one less and one more.
@@ -160,9 +160,10 @@ pub(super) fn show<'a>(page: &Page<'_, '_, 'a>) -> Element<'a, PageMessage> {
     let mut parts = column![ui::label(look, staff("for-agent")), ui::section(look, staff("agent-says"))]
         .spacing(look.gap(Gap::Large));
     if !page.show.hall.saving {
-        let yes = ui::primary(look, staff("shown"), sent(Message::Shown(true))).fill().height(72.0);
-        let no = ui::secondary(look, staff("not-shown"), sent(Message::Shown(false))).fill().height(72.0);
-        parts = parts.push(Element::from(yes.id("demo-shown"))).push(Element::from(no.id("demo-not-shown")));
+        let no = ui::secondary(look, staff("not-shown"), sent(Message::NotShown)).fill().height(72.0);
+        parts = parts
+            .push(help::agent_hold(page, "demo-shown", staff("shown"), Message::Shown))
+            .push(Element::from(no.id("demo-not-shown")));
     }
     let agent = container(ui::panel(look, parts)).max_width(look.px(680.0));
     let all = column![ui::lead(look, page.say("show")), agent].spacing(look.gap(Gap::Huge));

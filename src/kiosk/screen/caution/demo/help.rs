@@ -4,10 +4,11 @@ use iced::widget::{column, container};
 use iced::{Alignment, Length};
 
 use super::super::Message as PageMessage;
+use super::super::refusal::AGENT_HOLD;
 use super::Message;
-use super::view::{Page, remark, sent};
+use super::view::{Page, remark};
 use crate::kiosk::theme::Gap;
-use crate::kiosk::ui::{self, Element};
+use crate::kiosk::ui::{self, Element, HoldEvent};
 use crate::words::Args;
 
 pub(super) fn view<'a>(page: &Page<'_, '_, 'a>) -> Element<'a, PageMessage> {
@@ -34,8 +35,23 @@ pub(super) fn view<'a>(page: &Page<'_, '_, 'a>) -> Element<'a, PageMessage> {
     let foot: Element<'a, PageMessage> = if page.show.hall.saving {
         ui::saving(look, page.show.say("saving")).fill().into()
     } else {
-        let shown = staff("helped", &named);
-        ui::primary(look, shown, sent(Message::Helped)).fill().id("demo-helped").into()
+        agent_hold(page, "demo-helped", staff("helped", &named), Message::Helped)
     };
     column![middle, container(foot).padding(look.gap(Gap::Wide))].height(Length::Fill).into()
+}
+
+/// What only the agent may say: they hold on, longer than anybody taps.
+pub(super) fn agent_hold<'a>(
+    page: &Page<'_, '_, 'a>,
+    id: &'static str,
+    label: String,
+    held: fn(HoldEvent) -> Message,
+) -> Element<'a, PageMessage> {
+    let look = &page.show.look;
+    let line = page.show.ctx.say("demo-page-agent-hold");
+    let hold = ui::hold(look, label, line, move |event| PageMessage::Demo(held(event)))
+        .id(id)
+        .page(page.show.state.turn)
+        .lasting(AGENT_HOLD);
+    container(Element::from(hold)).center_x(Length::Fill).into()
 }

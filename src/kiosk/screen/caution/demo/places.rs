@@ -54,7 +54,7 @@ pub(super) fn sort<'a>(page: &Page<'_, '_, 'a>) -> Element<'a, PageMessage> {
         ui::panel(look, content).into()
     });
     let rows = Column::with_children(rows).spacing(look.gap(Gap::Medium));
-    ui::scroll(look, rows).height(Length::Fill).into()
+    ui::peek_scroll(look, rows)
 }
 
 /// What stays from the last try: a tick and its words, nothing to press.
@@ -81,7 +81,7 @@ pub(super) fn take_and_put<'a>(page: &Page<'_, '_, 'a>) -> Element<'a, PageMessa
         .push(Column::with_children(places).spacing(gap))
         .spacing(look.gap(Gap::Small));
     let both = row![left.width(Length::Fill), right.width(Length::Fill)].spacing(look.gap(Gap::Large));
-    ui::scroll(look, both).height(Length::Fill).into()
+    ui::peek_scroll(look, both)
 }
 
 /// The seats on the floor of the unit, numbered as in the list; none where not all have a place.

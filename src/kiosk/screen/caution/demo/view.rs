@@ -181,7 +181,21 @@ pub(super) fn said<'a>(page: &Page<'_, '_, 'a>, reply: &Reply) -> Element<'a, Pa
         let count = u64::try_from(page.due.kept.len()).unwrap_or_default();
         line = format!("{line} {}", page.say_with("stay", Args::new().number("count", count)));
     }
+    if !reply.right
+        && let Some(pair) = wrong_pair(page)
+    {
+        line = format!("{pair} {line}");
+    }
     remark(page, reply.right, line)
+}
+
+/// Which pair of the last try was wrong, where cards are matched.
+fn wrong_pair(page: &Page<'_, '_, '_>) -> Option<String> {
+    let Task::Match(_) = page.due.part.task else { return None };
+    let Try::Placed(placed) = &page.due.last?.answer else { return None };
+    let (card, place) = placed.iter().find(|(card, _)| !page.stays(card))?;
+    let args = Args::new().text("card", page.name(card)).text("place", page.name(place));
+    Some(page.say_with("wrong-pair", args))
 }
 
 /// What is said of a try, with its sign.
