@@ -334,3 +334,42 @@ impl<'a> Writer<'a> {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn faults(pieces: &[&[u8]]) -> Vec<(usize, bool)> {
+        let (mut lines, mut told) = (Lines::of("receipts/2026-06.log"), Vec::new());
+        let mut each = |line: Line| told.push((line.at, line.said.is_ok()));
+        pieces.iter().for_each(|piece| lines.add(piece, &mut each));
+        lines.end(&mut each);
+        told
+    }
+
+    #[test]
+    fn lines_are_the_same_in_pieces_of_any_size() {
+        let digest = "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08";
+        let log = format!(
+            "2026-06-12T18:00:00Z {digest} t2-5f3a9c-000001 a stick\nnone\n\n\
+             2026-06-12T18:00:00Z {digest} t2-5f3a9c-000002 -\n2026-06"
+        );
+        let wanted = [(1, true), (2, false), (3, false), (4, true), (5, false)];
+        for size in 1..=log.len() {
+            let pieces: Vec<&[u8]> = log.as_bytes().chunks(size).collect();
+            assert_eq!(faults(&pieces), wanted, "{size}");
+        }
+    }
+
+    #[test]
+    fn a_line_without_end_takes_no_room_and_those_behind_it_are_read() {
+        let digest = "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08";
+        let begin = format!("2026-06-12T18:00:00Z {digest} t2-5f3a9c-000001 ");
+        let long = [b'x'; 1 << 10];
+        let mut pieces = vec![begin.as_bytes()];
+        pieces.extend([&long[..]; 64]);
+        let next = format!("\n2026-06-12T18:00:00Z {digest} t2-5f3a9c-000002 -\n");
+        pieces.push(next.as_bytes());
+        assert_eq!(faults(&pieces), [(1, false), (2, true)]);
+    }
+}

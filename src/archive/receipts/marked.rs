@@ -15,7 +15,7 @@ use crate::archive::audit::Problem;
 use crate::ports::DiskFault;
 use crate::record::keys::{PublicKey, TabletKey};
 use crate::record::receipt::ReceiptFault;
-use crate::record::seal::Digest;
+use crate::record::seal::{Digest, Running};
 
 /// What the name of a mark ends in.
 pub(super) const END: &str = ".log.mark";
@@ -41,34 +41,53 @@ impl LogMark {
     }
 }
 
-/// A log, read once: its mark as it is, without what a crash left of a line, and its beginning of a given length.
-fn look(store: &dyn Store, log: &str, begin: u64) -> Result<(LogMark, Option<Digest>), DiskFault> {
-    let (mut bytes, mut all) = (0, Digest::begin());
-    let (mut lines, mut begun) = (LogMark { bytes, digest: all.end() }, (begin == 0).then(|| all.end()));
-    let mut each = |piece: &[u8]| {
+/// A log as it is read, piece by piece.
+struct Looked {
+    bytes: u64,
+    all: Running,
+    /// Its mark as it is, without what a crash left of a line.
+    lines: LogMark,
+    /// How long its beginning is, and the digest of that once it has come.
+    begin: u64,
+    begun: Option<Digest>,
+}
+
+impl Looked {
+    fn new(begin: u64) -> Self {
+        let all = Digest::begin();
+        let (lines, begun) = (LogMark { bytes: 0, digest: all.end() }, (begin == 0).then(|| all.end()));
+        Self { bytes: 0, all, lines, begin, begun }
+    }
+
+    fn add(&mut self, piece: &[u8]) {
         let whole = piece.iter().rposition(|b| *b == b'\n').map(|at| at + 1);
-        let until =
-            usize::try_from(begin.saturating_sub(bytes)).ok().filter(|at| *at > 0 && *at <= piece.len());
+        let until = usize::try_from(self.begin.saturating_sub(self.bytes)).ok();
+        let until = until.filter(|at| *at > 0 && *at <= piece.len());
         let mut stops: Vec<usize> = whole.into_iter().chain(until).collect();
         stops.sort_unstable();
         let mut from = 0;
         for stop in stops {
-            all.add(piece.get(from..stop).unwrap_or_default());
+            self.all.add(piece.get(from..stop).unwrap_or_default());
             from = stop;
             if Some(stop) == until {
-                begun = Some(all.end());
+                self.begun = Some(self.all.end());
             }
             if Some(stop) == whole {
                 let more = u64::try_from(stop).unwrap_or(u64::MAX);
-                lines = LogMark { bytes: bytes.saturating_add(more), digest: all.end() };
+                self.lines = LogMark { bytes: self.bytes.saturating_add(more), digest: self.all.end() };
             }
         }
-        all.add(piece.get(from..).unwrap_or_default());
-        bytes = bytes.saturating_add(u64::try_from(piece.len()).unwrap_or(u64::MAX));
-    };
-    match store.stream(log, 0..u64::MAX, &mut each) {
+        self.all.add(piece.get(from..).unwrap_or_default());
+        self.bytes = self.bytes.saturating_add(u64::try_from(piece.len()).unwrap_or(u64::MAX));
+    }
+}
+
+/// Reads a log once: its mark as it is, and the digest of its beginning of a given length.
+fn look(store: &dyn Store, log: &str, begin: u64) -> Result<(LogMark, Option<Digest>), DiskFault> {
+    let mut looked = Looked::new(begin);
+    match store.stream(log, 0..u64::MAX, &mut |piece| looked.add(piece)) {
         Err(fault) if !fault.is_missing() => Err(fault),
-        _ => Ok((lines, begun)),
+        _ => Ok((looked.lines, looked.begun)),
     }
 }
 
@@ -145,4 +164,23 @@ pub(in crate::archive) fn set(
         }
     }
     Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_log_looks_the_same_in_pieces_of_any_size() {
+        let log = b"one line\nanother\n\nthe fourth\nbegun";
+        for begin in 0..=log.len() + 1 {
+            for size in 1..=log.len() {
+                let mut looked = Looked::new(u64::try_from(begin).unwrap());
+                log.chunks(size).for_each(|piece| looked.add(piece));
+                assert_eq!(looked.begun, log.get(..begin).map(Digest::of), "{begin} {size}");
+                let mark = LogMark { bytes: 29, digest: Digest::of(&log[..29]) };
+                assert_eq!(looked.lines, mark, "{begin} {size}");
+            }
+        }
+    }
 }

@@ -3,12 +3,15 @@
 use std::path::Path;
 
 use iced::keyboard::key::Named;
+use sendoff::kiosk::screen;
+use sendoff::kiosk::screen::office::{Change, Message};
+use sendoff::kiosk::theme::TextSize;
 use sendoff::ports::Disk as _;
 
 use super::support::{self, archive, open};
 use super::{ids, press};
 use crate::archive::support::OFFICE;
-use crate::kiosk_support::Setup;
+use crate::kiosk_support::{PSEUDO, SIZES, Setup};
 
 #[test]
 fn what_waits_in_quarantine_is_told_with_its_reason_and_taken_in_once_that_is_gone() {
@@ -91,4 +94,30 @@ fn a_caution_is_found_by_its_words_and_how_it_was_answered() {
     kiosk.expect("12 of 12 records");
     kiosk.touch(chip);
     assert!(!kiosk.shows(chip));
+}
+
+#[test]
+fn the_pages_of_a_record_of_taking_in_and_of_quarantine_fit_every_size() {
+    let manners = [(TextSize::Usual, "en-US"), (TextSize::Usual, PSEUDO), (TextSize::Largest, PSEUDO)];
+    for (size, (text, staff)) in SIZES.into_iter().flat_map(|size| manners.map(|manner| (size, manner))) {
+        let disk = archive(12);
+        disk.plant(Path::new("/media/stick/t2-e00f63-000014.zip"), b"half of a file");
+        let mut kiosk = open(Setup::new().size(size).text(text).staff(staff).disk(&disk));
+        let mut page = |name: &str, message: Message| {
+            kiosk.message(sendoff::kiosk::Message::Screen(screen::Message::Office(message)));
+            assert_eq!(kiosk.look().faults(), Vec::<String>::new(), "{name} {size:?} {text:?} {staff}");
+        };
+        page("record", Message::RecordChosen("t2-e00f63-000012".to_owned()));
+        page("copy out", Message::ExportAsked);
+        page("copied", Message::PlaceChosen("/media/stick".into()));
+        page("back", Message::Back);
+        page("list", Message::Back);
+        page("take in", Message::TakeInAsked);
+        page("taken in", Message::PlaceChosen("/media/stick".into()));
+        page("take in more", Message::TakeInAsked);
+        page("quarantine", Message::QuarantineAsked);
+        page("file", Message::KeptChosen(0));
+        page("filters", Message::FiltersAsked);
+        page("caution", Message::Filter(Change::CautionTyped("awning".to_owned())));
+    }
 }

@@ -198,7 +198,8 @@ fn refused<'a>(ctx: &Ctx<'a>, path: &str, bad: &'a Bad) -> Element<'a, Message> 
     let kept = bad.kept.as_ref().map(|kept| {
         ui::small(look, ctx.say_with("office-take-kept", &Args::new().text("place", kept.clone())))
     });
-    column![ui::strong(look, path.to_owned()), ui::body(look, sentence(&bad.why))]
+    let why = ctx.say_with("office-apart-why", &Args::new().text("why", sentence(&bad.why)));
+    column![ui::strong(look, path.to_owned()), ui::body(look, why)]
         .push(kept)
         .spacing(look.gap(Gap::Tiny))
         .into()
