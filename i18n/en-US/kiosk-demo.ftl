@@ -38,6 +38,7 @@ demo-page-less = Less
 demo-page-more = More
 demo-page-who = WHO
 demo-page-seat = WHERE
+demo-page-child-seat = Marked for child seats
 demo-page-what = WHAT
 demo-page-goes-to = WITH WHAT
 demo-page-put = Now tap what it goes with.

@@ -25,7 +25,7 @@ mod zoom;
 pub use close_up::{close_up, thumbnail};
 pub use layout::{Edge, PegPlace, PlanLayout, layout, layout_zoomed};
 pub use parts::{Part, PartKind};
-pub use seats::{PlanSeat, seats};
+pub use seats::{PlanSeat, child_mark, seats};
 pub use view::{PlanView, view};
 pub use zoom::Zoom;
 

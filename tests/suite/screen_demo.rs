@@ -125,6 +125,8 @@ impl Page {
     fn press(&mut self, press: &Press) {
         if self.hand == Hand::Keys {
             self.kiosk.tab_to(press);
+            // The clock of the page may be ahead of the one by which Tab went on.
+            self.settle();
             self.kiosk.key(Key::Named(Named::Enter), None);
             self.settle();
             if matches!(press, Press::Hold(_)) {

@@ -1,6 +1,6 @@
 //! The seats of a unit from near by, each as a disc with its number.
 
-use iced::widget::canvas::{Path, Stroke};
+use iced::widget::canvas::{Frame, Path, Stroke};
 use iced::widget::{Space, responsive};
 use iced::{Length, Point, Rectangle, Size};
 
@@ -23,6 +23,26 @@ pub struct PlanSeat {
     pub at: (f64, f64),
     /// Whether somebody has it.
     pub taken: bool,
+    /// Whether it is marked for child seats.
+    pub child: bool,
+}
+
+/// Draws what marks a seat for child seats: a small figure in a disc.
+pub fn child_mark(frame: &mut Frame, look: &Look, center: Point, side: f32) {
+    let colors = look.colors();
+    let edge = Stroke::default().with_color(colors.ink).with_width(look.line());
+    let disc = Path::circle(center, side / 2.0);
+    frame.fill(&disc, colors.leaf);
+    frame.stroke(&disc, edge);
+    let at = |x: f32, y: f32| Point::new(center.x + x * side, center.y + y * side);
+    frame.fill(&Path::circle(at(0.0, -0.16), side * 0.14), colors.ink);
+    let body = Path::new(|path| {
+        path.move_to(at(0.0, -0.02));
+        path.line_to(at(0.2, 0.3));
+        path.line_to(at(-0.2, 0.3));
+        path.close();
+    });
+    frame.fill(&body, colors.ink);
 }
 
 /// The part of the unit with the seats, as large as its space allows. A seat sends what `press` says of its position
@@ -71,6 +91,10 @@ fn placed<'a, M: Clone + 'a>(
             frame.fill(&circle, ground);
             frame.stroke(&circle, edge);
             frame.fill_text(centered(seat.number.to_string(), *center, disc * 0.5, ink));
+            if seat.child {
+                let corner = Point::new(center.x + disc * 0.42, center.y - disc * 0.42);
+                child_mark(frame, &look, corner, disc * 0.5);
+            }
         }
     });
     let mut parts = vec![(Rectangle::with_size(size), drawn)];

@@ -10,7 +10,6 @@ use iced::{Length, Point, Rectangle, Size, Vector};
 use super::Element;
 use super::around::{Around, Behavior, Input};
 use super::symbol::{self, Symbol};
-use super::tap::whole_pixels;
 use crate::kiosk::theme::Look;
 
 /// Height of the ledge at the lower edge, in pixels as written.
@@ -43,14 +42,17 @@ impl<M> Behavior<M> for Peek {
         let Some(width) = below.0 else { return };
         let (look, colors) = (&self.0, self.0.colors());
         let high = look.px(LEDGE);
-        let ledge = Rectangle { y: bounds.y + bounds.height - high, width, height: high, ..bounds };
-        let ledge = whole_pixels(ledge);
+        // On whole pixels, and so that nothing looks out below.
+        let bottom = (bounds.y + bounds.height).ceil();
+        let top = (bottom - high).floor();
+        let (left, right) = (bounds.x.floor(), (bounds.x + width).ceil());
+        let ledge = Rectangle { x: left, y: top, width: right - left, height: bottom - top };
         let side = high * 0.7;
         let mut frame = canvas::Frame::new(renderer, Size::new(side, side));
         let face = Rectangle::new(Point::ORIGIN, Size::new(side, side));
         symbol::draw(&mut frame, Symbol::Down, face, colors.ink, colors.paper);
         let arrow = frame.into_geometry();
-        renderer.with_layer(ledge, |renderer| {
+        renderer.with_layer(ledge.expand(2.0), |renderer| {
             let quad = |bounds| renderer::Quad { bounds, ..renderer::Quad::default() };
             renderer.fill_quad(quad(ledge), colors.paper);
             let line = Rectangle { height: look.line(), ..ledge };

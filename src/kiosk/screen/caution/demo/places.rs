@@ -1,7 +1,7 @@
 //! Cards that are put somewhere: sorted into bins, matched, or people who are given seats.
 
 use iced::widget::{Column, Row, column, container, row};
-use iced::{Alignment, Length};
+use iced::{Alignment, Length, Point};
 
 use super::super::Message as PageMessage;
 use super::Message;
@@ -95,7 +95,9 @@ pub(super) fn on_plan<'a>(page: &Page<'_, '_, 'a>) -> Option<Element<'a, PageMes
     let seats: Option<Vec<PlanSeat>> = ids
         .iter()
         .zip(1..)
-        .map(|(id, number)| Some(PlanSeat { number, at: at(id)?, taken: taken(id) }))
+        .map(|(id, number)| {
+            Some(PlanSeat { number, at: at(id)?, taken: taken(id), child: for_children(page, id) })
+        })
         .collect();
     let seats = seats.filter(|seats| !seats.is_empty())?;
     let open: Vec<bool> = seats.iter().map(|seat| !seat.taken).collect();
@@ -134,6 +136,12 @@ fn card<'a>(page: &Page<'_, '_, 'a>, id: &str, seats: bool) -> Element<'a, PageM
     ui::press_panel(look, edge, line, sent(Message::Card(id.to_owned())))
 }
 
+/// Whether a seat is marked for child seats.
+fn for_children(page: &Page<'_, '_, '_>, seat: &str) -> bool {
+    let unit = page.show.ctx.scripts.units.get(&page.show.hall.walk.route().unit);
+    unit.is_some_and(|unit| unit.value.seats.iter().any(|s| s.id == seat && s.tether))
+}
+
 /// A place, with who or what is there; a seat has its number on the plan. A seat that is taken can be pressed no more.
 fn target<'a>(page: &Page<'_, '_, 'a>, id: &str, seat: Option<usize>) -> Element<'a, PageMessage> {
     let look = &page.show.look;
@@ -142,6 +150,15 @@ fn target<'a>(page: &Page<'_, '_, 'a>, id: &str, seat: Option<usize>) -> Element
         placed.iter().filter(|(_, place)| place == id).map(|(card, _)| page.name(card)).collect();
     let full = seat.is_some() && !there.is_empty();
     let mut words = column![ui::body(look, page.name(id)).width(Length::Fill)].width(Length::Fill);
+    if seat.is_some() && for_children(page, id) {
+        let side = look.px(24.0);
+        let look = *look;
+        let mark = ui::drawing(Length::Fixed(side), Length::Fixed(side), move |frame| {
+            plan::child_mark(frame, &look, Point::new(side / 2.0, side / 2.0), side - look.line());
+        });
+        let line = row![mark, ui::small(&look, page.say("child-seat")).width(Length::Fill)];
+        words = words.push(line.spacing(look.gap(Gap::Small)).align_y(Alignment::Center));
+    }
     if full {
         words = words.push(ui::strong(look, there.join(", ")));
     }
