@@ -156,6 +156,9 @@ impl App {
 
     /// Takes a message in.
     pub fn update(&mut self, message: Message) -> Task<Message> {
+        // Hands and timers change the page by the shade alone.
+        let still = matches!(message, Message::Touched | Message::WatchDue | Message::LotAsked);
+        let shade = self.watch.shade();
         let effects = match message {
             Message::Screen(message) => self.screen_message(message),
             Message::Done(done) => self.done(done),
@@ -180,7 +183,9 @@ impl App {
             Message::Gate(message) => self.gate_message(message),
         };
         let task = self.run(effects);
-        self.turn = self.turn.wrapping_add(1);
+        if !still || self.watch.shade() != shade {
+            self.turn = self.turn.wrapping_add(1);
+        }
         if self.exits { iced::exit() } else { task }
     }
 

@@ -58,7 +58,8 @@ impl App {
     /// What lies below everything. The toolkit draws anew only what it believes to differ, and where a page changes it
     /// leaves out words and pieces of words: a ground that differs by less than any eye sees makes it draw all. What
     /// moves without a message (a press, the caret, a ring that closes) is still drawn alone.
-    pub(super) fn ground(&self, theme: &iced::Theme) -> iced::theme::Style {
+    #[must_use]
+    pub fn ground(&self, theme: &iced::Theme) -> iced::theme::Style {
         let mut style = iced::theme::Base::base(theme);
         // Two messages may come between two frames, so that there are more grounds than two.
         style.background_color.b -= f32::from(self.turn) * 4e-7;

@@ -77,33 +77,19 @@ pub fn start(
         let _ = Archive::open(Arc::clone(&ports.disk), dir)?;
     }
     let fault = entry::once(None);
+    let letters = Arc::new(AtomicBool::new(false));
     let reading = Reading {
         wishes: kept_look(ports, &folders.data),
         full_screen: !windowed,
-        letters: letters(),
+        letters: Arc::clone(&letters),
         fault: Arc::clone(&fault),
         told: None,
     };
-    let found = beside(ports.clone(), bundle, folders, (edit.map(Path::to_owned), windowed));
+    let found = beside(ports.clone(), bundle, folders, (edit.map(Path::to_owned), windowed), letters);
     let ended = guard::run(|| entry::program(reading, found).run());
     // Why nothing came to stand in the window matters more than how the window ended.
     entry::take(&fault).map_or(Ok(()), Err)?;
     Ok(ended?)
-}
-
-/// Finds the machine's letters beside all else; they take about as long as the lot.
-fn letters() -> Arc<AtomicBool> {
-    let ready = Arc::new(AtomicBool::new(false));
-    let tell = Arc::clone(&ready);
-    let find = move || {
-        theme::fonts::prepare();
-        tell.store(true, Ordering::Release);
-    };
-    if std::thread::Builder::new().spawn(find).is_err() {
-        theme::fonts::prepare();
-        ready.store(true, Ordering::Release);
-    }
-    ready
 }
 
 /// Reads all that the kiosk starts with, beside the window that opens meanwhile.
@@ -112,11 +98,25 @@ fn beside(
     bundle: Gather,
     folders: Folders,
     how: (Option<PathBuf>, bool),
+    letters: Arc<AtomicBool>,
 ) -> Receiver<Result<Found, StartFault>> {
     let (sender, receiver) = channel();
+    // The machine's letters take about as long to find as the lot to read. The window and the server that shows it
+    // have work enough for two cores.
+    let many = std::thread::available_parallelism().is_ok_and(|cores| cores.get() > 2);
+    let find = move || {
+        theme::fonts::prepare();
+        letters.store(true, Ordering::Release);
+    };
     let work = move || {
+        let other = many.then(|| std::thread::Builder::new().spawn(find.clone()));
+        let found = read(&ports, bundle, folders, how);
+        match other {
+            Some(Ok(other)) => drop(other.join()),
+            _ => find(),
+        }
         // A window that was closed meanwhile waits for nothing.
-        let _ = sender.send(read(&ports, bundle, folders, how));
+        let _ = sender.send(found);
     };
     // Without a thread the sender goes, and the window tells that nothing was read.
     drop(std::thread::Builder::new().name("start".to_owned()).spawn(work));

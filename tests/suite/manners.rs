@@ -58,6 +58,22 @@ fn it_dims_after_the_lots_time_and_a_touch_wakes_it_and_does_nothing_else() {
 }
 
 #[test]
+fn a_touch_alone_draws_nothing_anew_and_what_changes_the_page_draws_all() {
+    let mut kiosk = walking();
+    let ground = |kiosk: &Kiosk| kiosk.app.ground(&kiosk.app.toolkit_theme()).background_color;
+    let mut last = ground(&kiosk);
+    let mut anew = |kiosk: &Kiosk| std::mem::replace(&mut last, ground(kiosk)) != ground(kiosk);
+    kiosk.message(Message::Touched);
+    assert!(!anew(&kiosk), "a page that stays is drawn anew");
+    kiosk.message(Message::TextSizeAsked);
+    assert!(anew(&kiosk), "larger letters");
+    leave_alone(&mut kiosk, minutes(2));
+    assert!(anew(&kiosk), "a page that dims");
+    kiosk.message(Message::Touched);
+    assert!(anew(&kiosk), "a page that wakes");
+}
+
+#[test]
 fn the_cover_shows_nothing_of_anybody() {
     let mut kiosk = walking();
     let title = kiosk.look().words().join(" ");
