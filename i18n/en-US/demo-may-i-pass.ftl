@@ -15,4 +15,4 @@ demo-may-i-pass-say-bumps = The unit is { $size_height } high. So little room is
 demo-may-i-pass-say-meters = Read the measure on the sign. { $sign } is less than your { $limit }.
 demo-may-i-pass-say-compare = Compare the sign with your limit: { $clearance_min_sign }.
 demo-may-i-pass-say-tree = Nobody has measured it. Stop, get out and look.
-demo-may-i-pass-say-roof = Nothing goes on the roof. If something is up there, add its height to the limit.
+demo-may-i-pass-say-roof = Nothing goes on the roof.

@@ -1,12 +1,12 @@
 # Guide: the heater
 guide-trouble-heat = Heater will not run
     .stop = { $fitted_diesel_heater ->
-        [yes] diesel smell, soot, stinging eyes, carbon monoxide alarm. Get everyone out first. If the alarm sounds, call { $phone_emergency }
-       *[no] gas smell, soot, stinging eyes, carbon monoxide alarm. Get everyone out first. If the alarm sounds, call { $phone_emergency }
+        [yes] diesel smell, soot, stinging eyes, carbon monoxide alarm. Get everyone out before you call. If the alarm sounds, call { $phone_emergency }
+       *[no] gas smell, soot, stinging eyes, carbon monoxide alarm. Get everyone out before you call. If the alarm sounds, call { $phone_emergency }
     }
     .find = heat, heater, furnace, cold, no heat, freezing, thermostat, fan, blows cold, smoke, soot
     .note = { $fitted_diesel_heater ->
-        [yes] Read the code on the heater control to the helper, if it shows one. Nobody sleeps while an engine charges the battery. The heater may smoke white when it starts. More than { $limit_heater_smoke } of smoke is not normal.
+        [yes] Turn the heater off at its own control and let its fan stop. Read the code on the control to the helper, if it shows one. Nobody sleeps while an engine charges the battery. The heater may smoke white when it starts. More than { $limit_heater_smoke } of smoke is not normal.
        *[no] Nobody sleeps while an engine or a generator charges the battery.
     }
 
@@ -31,7 +31,7 @@ caution-trouble-heat-h2 = The outside exhaust gets very hot.
 row-trouble-heat-alarm = Smell and listen.
     .ask = { $fitted_propane ->
         [yes] Does the carbon monoxide alarm sound, or is there a gas smell, soot or stinging eyes?
-       *[no] Does the carbon monoxide alarm sound, or is there soot, or do your eyes sting?
+       *[no] Does the carbon monoxide alarm sound, or is there a smell of fuel, soot or stinging eyes?
     }
     .yes = { $fitted_propane ->
         [yes] Get everyone out now. Once you are outside, go on with the guide for what you noticed: the alarm or the smell.
@@ -62,5 +62,5 @@ row-trouble-heat-fuel = { $house_chemistry ->
     }
 row-trouble-heat-refuel = Turn the heater off and buy fuel, or charge the battery. Then turn the heater on. Wait { $limit_heater_warm }.
     .ask = Does warm air come?
-row-trouble-heat-pipe = Look under from the side. Keep the pipe free of snow, mud and bags. It is { $place_heater_exhaust }. Turn the heater off. Wait { $diesel_heater_rest }. Turn it on, once. Wait { $limit_heater_warm }.
+row-trouble-heat-pipe = Turn the heater off. Wait { $diesel_heater_rest }. Look at the pipe from the side. It is { $place_heater_exhaust }. Push snow, mud and bags away with a stick. Turn the heater on, once. Wait { $limit_heater_warm }.
     .ask = Does warm air come?

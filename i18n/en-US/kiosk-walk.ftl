@@ -31,8 +31,8 @@ walk-hand-over = { $count ->
    *[other] Give the tablet to the renter: { $count } cautions
 }
 walk-hand-over-open = { $count ->
-    [one] { $label }. One thing is missing.
-   *[other] { $label }. { $count } things are missing.
+    [one] { $label }. One is still to do.
+   *[other] { $label }. { $count } are still to do.
 }
 walk-to-closing = To the closing
 

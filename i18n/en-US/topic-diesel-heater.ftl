@@ -11,10 +11,10 @@ know-diesel-heater-exhaust-snow = Look at it again after snow, and each time you
 
 step-diesel-heater-panel = Diesel heater on and off
 show-diesel-heater-panel-on = Let the renter switch it on and feel the air turn warm.
-show-diesel-heater-panel-glow = At first it glows for up to { $limit_heater_glow } and draws a lot of power.
+show-diesel-heater-panel-glow = Say that it warms up for up to { $limit_heater_glow } and then draws a lot of power.
 show-diesel-heater-panel-off = Let the renter switch it off at its own control. The fan runs on for about { $diesel_heater_rest } to cool it.
 show-diesel-heater-panel-why = Point at the battery switch, and say: 'Never turn the heater off with this one.'
-show-diesel-heater-panel-high = Once a day it runs on high for { $limit_heater_high }. That burns the soot away.
+show-diesel-heater-panel-high = Say that the renter runs it on high for { $limit_heater_high } once a day. That burns the soot away.
 know-diesel-heater-panel-off = Turn it off at its own control.
 know-diesel-heater-panel-fan = Let the fan stop by itself. That takes about { $diesel_heater_rest }.
 know-diesel-heater-panel-high = Run it on high for { $limit_heater_high } once a day.
@@ -32,10 +32,10 @@ caution-diesel-heater-3 = The exhaust pipe under the van gets hot.
     .title = Hot pipe
     .harm = It can burn your hand.
     .avoid = Do not reach under the van.
-caution-diesel-heater-4 = The battery power is cut while the heater is still hot.
+caution-diesel-heater-4 = A heater that is still hot needs battery power for its fan.
     .title = Power cut while hot
-    .harm = The heater cannot cool down. It can be ruined.
-    .avoid = Use its own switch, and let the fan stop by itself.
+    .harm = Without it the heater cannot cool down. It can be ruined.
+    .avoid = Never cut the power while it runs. Use its own switch, and let the fan stop by itself.
 
 question-diesel-heater-1 = It stopped when the tank was down to { $diesel_heater_pickup }. Is that right?
     .answer = Yes, so that you can still drive out. Buy fuel, then start it again.

@@ -5,7 +5,7 @@ step-fuel-type-cap = Fuel and caps
 show-fuel-type-cap-gasoline = Read the word on the cap aloud: unleaded gasoline (petrol), { $engine_grade } or more.
 show-fuel-type-cap-ethanol = It may hold up to { $limit_ethanol_most } ethanol. The tank takes { $engine_tank }.
 show-fuel-type-cap-diesel = Read the word on the cap aloud: diesel. It must be { $engine_grade }. The tank takes { $engine_tank }.
-show-fuel-type-cap-fluid = Show the blue cap. It is for the exhaust fluid alone, { $engine_exhaust_fluid } of it, and never for diesel.
+show-fuel-type-cap-fluid = Show the blue cap beside the fuel. It is for exhaust fluid (DEF) alone, { $engine_exhaust_fluid } of it: never diesel, never water.
 show-fuel-type-cap-off = At the pump all of these are off: generator, heater, propane.
 show-fuel-type-cap-off-propane = At the pump both are off: heater and propane.
 show-fuel-type-cap-off-generator = At the pump both are off: generator and heater.
@@ -29,10 +29,10 @@ caution-fuel-type-cap-2 = Any flame can make fuel vapor explode.
         [yes] Turn off the engine, the heater and the propane. Do not smoke.
        *[no] Turn off the engine and the heater. Do not smoke.
     }
-caution-fuel-type-cap-3 = Diesel in the blue fluid tank ruins the exhaust system.
+caution-fuel-type-cap-3 = Diesel in the tank for exhaust fluid ruins the exhaust system.
     .title = Diesel in the blue cap
     .harm = You pay for the repair.
-    .avoid = Put only the blue fluid there.
+    .avoid = Put only exhaust fluid (DEF) there.
 
 question-fuel-type-cap-1 = { $engine_fuel ->
         [gasoline] Up in the hills the pump sells a lower octane. Will it do?

@@ -60,4 +60,4 @@ load-vent-fan = Vent fan
 
 # What is special about it.
 plover-hair-dryer = Use a hair dryer on its low setting only.
-plover-loose-cord = The cord is loose. Push it into the inlet of the van and turn the ring before you go to the post.
+plover-loose-cord = The cord comes off the van. First push it into the inlet of the van and turn the ring. Then go to the post.

@@ -93,9 +93,7 @@ fn handing_over_says_how_much_is_missing_first() {
     let mut kiosk = at(&last.id, events.clone());
     let missing = route.items.len() + steps.iter().map(|s| s.readings.len() + s.leaving.len()).sum::<usize>();
     let cautions: usize = steps.iter().map(|s| s.cautions.len()).sum();
-    kiosk.expect(&format!(
-        "Give the tablet to the renter: {cautions} cautions. {missing} things are missing."
-    ));
+    kiosk.expect(&format!("Give the tablet to the renter: {cautions} cautions. {missing} are still to do."));
     events.extend(route.items.iter().map(|i| Event::ItemCounted {
         tag: i.tag.clone(),
         count: i.count,

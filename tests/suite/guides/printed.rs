@@ -133,8 +133,8 @@ pub(super) const TABLES: [Table; 14] = [
     Table {
         number: "D11",
         units: ALL,
-        // Where no help is on the way one calls again, and does not look for a cause: row 6, not printed.
-        rows: "5 2; 3 3; 4 6; LEAVE LEAVE; CALL LEAVE; 4 LEAVE",
+        // Where no help is on the way one calls again, and does not look for a cause: row 4, not printed.
+        rows: "6 2; 3 3; 5 4; 5 LEAVE; LEAVE LEAVE; CALL LEAVE",
         hazards: &[(ALL, Danger, Hold)],
     },
     Table {
