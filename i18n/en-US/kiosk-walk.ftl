@@ -171,7 +171,7 @@ walk-leaving-not-good = not as it must be
 
 # Condition marks.
 walk-marks = Condition marks
-walk-marks-how = Tap the plan where it is. Tap a mark in the list to see it on the plan. The renter may add marks too.
+walk-marks-how = Tap the plan where the damage is. Tap a mark in the list to see it on the plan. The renter may add marks too.
 walk-marks-none = No marks yet.
 walk-marks-done = Back to the step
 walk-mark-title = What is there?

@@ -10,7 +10,7 @@ show-return-rules-tanks = { $fitted_waste_cassette ->
         [yes] Say that the grey tank and the toilet cassette come back empty.
        *[no] Say that the waste tanks come back empty.
     }
-show-return-rules-rest = Say the rest: the unit comes back swept, with every loaned item, and you hear of every bit of damage.
+show-return-rules-rest = Say the rest: the unit comes back swept, with every loaned item, and the renter tells of every bump.
 know-return-rules-time = { $fitted_waste_cassette ->
         [yes] Come back by the agreed time, with an empty grey tank and an empty toilet cassette.
        *[no] Come back by the agreed time, with empty waste tanks.

@@ -17,7 +17,7 @@ know-seat-belts-seats-moving = { $fitted_berths_bunk_limit ->
     }
 
 step-seat-belts-front = Front seats and airbags
-show-seat-belts-front-swivel = If a front seat turns, let the renter turn it forward and pull until it clicks.
+show-seat-belts-front-swivel = If a front seat turns, let the renter turn it forward until it locks with a click.
 show-seat-belts-front-table = Put the table down for the drive.
 show-seat-belts-front-airbag = Point at the airbag signs. No child seat that faces the rear goes in front of an airbag.
 know-seat-belts-front-forward = Before each drive, lock every seat that turns so that it faces forward.
@@ -37,7 +37,7 @@ caution-seat-belts-2 = A front airbag can kill a child in a child seat that face
 caution-seat-belts-3 = A seat left loose can turn in a crash.
     .title = Loose swivel seat
     .harm = It can hurt you badly.
-    .avoid = Turn it forward and pull until it clicks.
+    .avoid = Turn it forward until it locks with a click.
 
 question-seat-belts-1 = May a child nap in the bed?
     .answer = Not while the unit moves.

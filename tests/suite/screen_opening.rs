@@ -234,13 +234,13 @@ fn not_handed_over_is_kept_with_its_reason_and_leads_to_the_closing() {
     kiosk.fill("opening-class-1", "B");
     kiosk.click("Do not hand over");
     kiosk.expect("Do not hand over?");
-    kiosk.click("Stop the handover");
+    kiosk.click("Stop the handoff");
     kiosk.expect("Say why.");
     kiosk.click("No valid license");
     assert_eq!(kiosk.field("opening-reason"), "No valid license");
     kiosk.fill("opening-reason", "License ended last week");
     kiosk.click("Ann Marlow");
-    kiosk.click("Stop the handover");
+    kiosk.click("Stop the handoff");
     kiosk.no_notice();
     let Outcome::NotHandedOver(stopped) = kiosk.walk().outcome() else { panic!("not stopped") };
     assert_eq!(stopped.value.reason, "License ended last week");
@@ -253,7 +253,7 @@ fn not_handed_over_is_kept_with_its_reason_and_leads_to_the_closing() {
 fn a_party_without_a_driver_can_be_refused() {
     let mut kiosk = Setup::new().begin("wren");
     kiosk.click("Do not hand over");
-    assert!(!kiosk.shows("Stop the handover"), "nobody stops it yet");
+    assert!(!kiosk.shows("Stop the handoff"), "nobody stops it yet");
     kiosk.click("Your staff code");
     kiosk.fill("opening-agent", "JM");
     kiosk.click("Next");
@@ -262,11 +262,11 @@ fn a_party_without_a_driver_can_be_refused() {
     kiosk.expect("Who travels?");
     kiosk.click("Do not hand over");
     kiosk.click("Driver too young");
-    kiosk.click("Stop the handover");
+    kiosk.click("Stop the handoff");
     kiosk.expect("Say who was to drive.");
     // Who was to drive stands before who decided.
     kiosk.click("Ann Marlow");
-    kiosk.click("Stop the handover");
+    kiosk.click("Stop the handoff");
     kiosk.no_notice();
     assert_eq!(kiosk.walk().phase(), Phase::Stopped);
     assert!(kiosk.walk().people()[0].driver);
