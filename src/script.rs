@@ -20,7 +20,7 @@ use std::sync::Arc;
 pub use bound::{Bound, Bounds, Off};
 pub use bundle::{Bundle, BundleFault, EMBEDDED};
 pub use demo::{DemoForm, Demonstration};
-pub use form::{CautionForm, Guarded, LineForm, Priority, ReadingRef, StepForm, Topic};
+pub use form::{CautionForm, Guarded, LineForm, Priority, ReadingRef, StepForm, Topic, fitting};
 pub use guide::{Branch, End, Guide, GuideRow, Target, Way};
 pub use hazards::HazardRule;
 pub use kinds::{Answers, Ask, Harm, Hazard, Scale, Signal};

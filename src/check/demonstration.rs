@@ -145,6 +145,10 @@ impl Check<'_> {
         if let Some(picture) = &part.picture {
             self.picture(demo, picture);
         }
+        for other in &part.instead {
+            self.condition(demo, other.when.as_ref());
+            self.picture(demo, &other.name);
+        }
         for (kind, names) in [("card", &named.cards), ("into", &named.into), ("say", &named.says)] {
             for name in names {
                 self.message(format!("demo-{id}-{kind}-{}", name.value), || demo.place(name));

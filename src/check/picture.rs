@@ -91,7 +91,7 @@ impl Check<'_> {
             }
         }
         let parts = scripts.demonstrations.values().flat_map(|d| &d.value.parts);
-        used.extend(parts.filter_map(|p| p.value.picture.as_ref()).map(|p| p.value.clone()));
+        used.extend(parts.flat_map(|p| p.value.pictures()).map(|p| p.value.clone()));
         for change in scripts.units.values().flat_map(|sheet| &sheet.value.changes) {
             if let Change::Picture { picture, .. } = &change.value {
                 let _ = used.insert(picture.value.clone());

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::measure::Measure;
-use crate::script::{Demonstration, Guarded, Priority, Scripts, StepForm, Topic};
+use crate::script::{Demonstration, Guarded, Priority, Scripts, StepForm, Topic, fitting};
 use crate::unit::{Change, Facts, Sheet, Side, Station};
 
 use super::stops::{distance, stops, zone};
@@ -83,13 +83,6 @@ fn lines(kind: &str, step: &str, all: &[Guarded], facts: &Facts) -> Vec<String> 
         .collect()
 }
 
-/// The picture of a step that fits the equipment.
-fn picture(form: &StepForm, facts: &Facts) -> Option<String> {
-    let fits = |other: &&Guarded| other.when.as_ref().is_none_or(|w| w.holds(facts));
-    let other = form.instead.iter().find(fits).map(|other| &other.name);
-    other.or(form.picture.as_ref()).map(|p| p.value.clone())
-}
-
 /// A step for this unit, or none when a condition or change leaves it out.
 fn place_step(
     scripts: &Scripts,
@@ -113,7 +106,7 @@ fn place_step(
             .as_ref()
             .and_then(|(x, y)| Some((x.quantity().to(Measure::Inch)?, y.quantity().to(Measure::Inch)?))),
         minutes: form.minutes,
-        picture: picture(form, facts),
+        picture: fitting(&form.instead, form.picture.as_ref(), facts),
         show: lines("show", &form.id.value, &form.show, facts),
         know: lines("know", &form.id.value, &form.know, facts),
         figures: form.figures.iter().map(|f| f.value.clone()).collect(),

@@ -4,7 +4,7 @@ use serde::de::{self, MapAccess, Visitor, value::MapAccessDeserializer};
 use serde::{Deserialize, Deserializer};
 
 use crate::source::At;
-use crate::unit::When;
+use crate::unit::{Facts, When};
 
 use super::kinds::{Answers, Ask, Harm, Hazard, Signal};
 
@@ -119,6 +119,14 @@ pub struct Guarded {
     pub name: At<String>,
     /// Equipment it needs.
     pub when: Option<When>,
+}
+
+/// The picture that fits the equipment: the first of `instead` whose condition holds, else `picture`.
+#[must_use]
+pub fn fitting(instead: &[Guarded], picture: Option<&At<String>>, facts: &Facts) -> Option<String> {
+    let fits = |other: &&Guarded| other.when.as_ref().is_none_or(|w| w.holds(facts));
+    let other = instead.iter().find(fits).map(|other| &other.name);
+    other.or(picture).map(|p| p.value.clone())
 }
 
 /// A line of words.

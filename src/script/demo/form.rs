@@ -38,11 +38,21 @@ pub struct PartForm {
     /// Picture.
     #[serde(default, alias = "picture?")]
     pub picture: Option<At<String>>,
+    /// Pictures for other equipment: the first whose condition holds is shown instead.
+    #[serde(default, alias = "instead?")]
+    pub instead: Vec<Guarded>,
     /// What the question takes as given.
     #[serde(default, alias = "given?")]
     pub given: Given,
     /// What is to be done.
     pub task: TaskForm,
+}
+
+impl PartForm {
+    /// All pictures that it names.
+    pub fn pictures(&self) -> impl Iterator<Item = &At<String>> {
+        self.picture.iter().chain(self.instead.iter().map(|other| &other.name))
+    }
 }
 
 /// What is to be done.

@@ -6,7 +6,7 @@ use crate::measure::{Measure, Rounding, rounded};
 use crate::source::At;
 use crate::unit::{Facts, Sheet, Value, When};
 
-use super::super::form::Guarded;
+use super::super::form::{Guarded, fitting};
 use super::form::{
     ChooseForm, DemoForm, PartForm, PlacingForm, PointForm, SetForm, SetRight, Surface, TaskForm,
     TogetherForm, TogetherWrong, Truth,
@@ -69,7 +69,7 @@ impl Part {
         Some(Self {
             id: form.id.value.clone(),
             prompt,
-            picture: form.picture.as_ref().map(|p| p.value.clone()),
+            picture: fitting(&form.instead, form.picture.as_ref(), facts),
             task,
         })
     }
